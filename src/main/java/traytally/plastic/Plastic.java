@@ -1,0 +1,54 @@
+package traytally.plastic;
+
+import java.util.Comparator;
+
+/**
+ * One kind of soft plastic the angler owns.
+ *
+ * @param maker who makes it; may be blank
+ * @param body the body style, never blank
+ * @param colour the colour's name, never blank
+ * @param lengthMm overall length in millimetres; 0 where nobody wrote it down
+ */
+public record Plastic(Name maker, Name body, Name colour, int lengthMm)
+    implements Comparable<Plastic> {
+  /** Longest length believed, mm: half a metre is past any soft plastic (common practice). */
+  public static final int LONGEST_MM = 500;
+
+  private static final Comparator<Plastic> ORDER =
+      Comparator.comparing(Plastic::body)
+          .thenComparing(Plastic::colour)
+          .thenComparingInt(Plastic::lengthMm)
+          .thenComparing(Plastic::maker);
+
+  public Plastic {
+    if (body.isBlank() || colour.isBlank()) {
+      throw new IllegalArgumentException("a plastic needs a body style and a colour");
+    }
+    if (lengthMm < 0 || lengthMm > LONGEST_MM) {
+      throw new IllegalArgumentException("length must be 0 to 500 mm: " + lengthMm);
+    }
+  }
+
+  /** The plastic with these words, the length in millimetres. */
+  public static Plastic of(String maker, String body, String colour, int lengthMm) {
+    return new Plastic(Name.of(maker), Name.of(body), Name.of(colour), lengthMm);
+  }
+
+  public boolean hasLength() {
+    return lengthMm > 0;
+  }
+
+  @Override
+  public int compareTo(Plastic other) {
+    return ORDER.compare(this, other);
+  }
+
+  /** Body, colour, length and maker in words: {@code paddle, motor oil, 75 mm (Plimwick)}. */
+  @Override
+  public String toString() {
+    String length = hasLength() ? ", " + lengthMm + " mm" : "";
+    String by = maker.isBlank() ? "" : " (" + maker + ")";
+    return body + ", " + colour + length + by;
+  }
+}
