@@ -41,22 +41,38 @@ final class XlsRows implements Rows.Source {
     this.row = row;
   }
 
-  /** The merged areas, which stand after the rows. */
-  static List<CellRange> merges(RecordFactoryInputStream records, Limits limits) {
-    List<CellRange> merges = new ArrayList<>();
-    int depth = 1;
-    for (Record record; depth > 0 && (record = records.nextRecord()) != null; ) {
-      if (record instanceof BOFRecord) {
-        depth++;
-      } else if (record instanceof EOFRecord) {
-        depth--;
-      } else if (record instanceof MergeCellsRecord merged) {
-        for (int i = 0; i < merged.getNumAreas(); i++) {
-          XlsxRows.addMerge(merges, range(merged.getAreaAt(i)), limits);
+  /**
+   * What must be known of a sheet before its first row.
+   *
+   * @param merges the merged areas, which stand after the rows
+   * @param inOrder whether each row stands in one piece and after those above it
+   */
+  record Preview(List<CellRange> merges, boolean inOrder) {
+    static Preview of(RecordFactoryInputStream records, Limits limits) {
+      List<CellRange> merges = new ArrayList<>();
+      boolean inOrder = true;
+      int row = 0;
+      int depth = 1;
+      while (depth > 0) {
+        Record record = records.nextRecord();
+        if (record == null) {
+          break;
+        }
+        if (record instanceof BOFRecord) {
+          depth++;
+        } else if (record instanceof EOFRecord) {
+          depth--;
+        } else if (depth == 1 && record instanceof CellValueRecordInterface cell) {
+          inOrder &= cell.getRow() >= row;
+          row = cell.getRow();
+        } else if (depth == 1 && record instanceof MergeCellsRecord merged) {
+          for (int i = 0; i < merged.getNumAreas(); i++) {
+            XlsxRows.addMerge(merges, range(merged.getAreaAt(i)), limits);
+          }
         }
       }
+      return new Preview(merges, inOrder);
     }
-    return merges;
   }
 
   private static CellRange range(CellRangeAddress area) {

@@ -106,13 +106,14 @@ final class XlsWorkbook extends Workbook {
 
   @Override
   Rows begin(Sheet sheet) throws IOException {
-    List<CellRange> merges;
+    XlsRows.Preview preview;
     try (InputStream in = new DocumentInputStream(stream)) {
-      merges = XlsRows.merges(recordsOf(sheet, in), limits);
+      preview = XlsRows.Preview.of(recordsOf(sheet, in), limits);
     }
     RowBuilder builder = new RowBuilder(limits, rations, Integer.toString(sheet.index()));
     DocumentInputStream in = new DocumentInputStream(stream);
-    return new Rows(new XlsRows(in, recordsOf(sheet, in), globals, builder), merges);
+    XlsRows rows = new XlsRows(in, recordsOf(sheet, in), globals, builder);
+    return new Rows(preview.inOrder() ? rows : new RowsInOrder(rows), preview.merges());
   }
 
   /** The sheet's records, its opening one already passed. */

@@ -100,7 +100,7 @@ final class XlsxWorkbook extends Workbook {
       try (XmlPull xml = parts.xml(workbook)) {
         while (xml.next()) {
           if (xml.isStart("workbookPr")) {
-            from1904 = xml.flag("date1904");
+            from1904 |= xml.flag("date1904"); // an extension may hold a second, bare one
           } else if (xml.isStart("sheet")) {
             addSheet(xml, limits);
           }
