@@ -29,12 +29,13 @@ record CellFormat(String code, Meaning meaning) {
 
   /** The format of a built-in number or a code of the workbook's own. */
   static CellFormat of(int id, Optional<String> ownCode) {
-    Optional<String> code =
-        ownCode.or(() -> Optional.ofNullable(BuiltinFormats.getBuiltinFormat(id)));
-    if (code.isEmpty() && isDateInSomeLanguage(id)) {
+    if (ownCode.isEmpty() && isDateInSomeLanguage(id)) {
       return new CellFormat("General", Meaning.DATE);
     }
-    String known = code.orElse("General");
+    String known =
+        ownCode
+            .or(() -> Optional.ofNullable(BuiltinFormats.getBuiltinFormat(id)))
+            .orElse("General");
     if (!DateUtil.isADateFormat(id, known)) {
       return new CellFormat(known, Meaning.NUMBER);
     }

@@ -13,8 +13,8 @@ import java.util.Optional;
  *
  * <p>Quotes a person typed as inch marks need the mending. A quote counts only at the start of a
  * field (RFC 4180, 2.5), which leaves {@code 3" paddle} alone. One that opens a field and is never
- * closed, or not within what a cell can hold, is text; and what stands between a closing quote and
- * the next delimiter belongs to the field.
+ * closed, or not within what a cell can hold, or lines further down in the middle of a field, is
+ * text; and what stands between a closing quote and the next delimiter belongs to the field.
  */
 final class CsvRecords implements AutoCloseable {
   private static final char QUOTE = '"';
@@ -82,43 +82,40 @@ final class CsvRecords implements AutoCloseable {
   /** A field that opens with a quote, over as many lines as it takes. */
   private void mendQuoted() throws IOException {
     int begun = mended.length();
-    LineReader.Line first = line;
     int opened = at;
     Deque<LineReader.Line> passed = new ArrayDeque<>();
     mended.append(QUOTE);
     at++;
-    while (!copyToClosing()) {
-      Optional<LineReader.Line> more =
+    boolean closed = copyToClosing();
+    boolean more = true;
+    while (!closed && more) {
+      Optional<LineReader.Line> following =
           mended.length() - begun > cellLimit ? Optional.empty() : lines.next();
-      if (more.isEmpty()) {
-        if (passed.isEmpty() && mended.length() - begun <= cellLimit) {
-          mended.append(QUOTE); // the file ends within its last line: only the closing is missing
-          return;
-        }
-        while (!passed.isEmpty()) {
-          lines.giveBack(line);
-          line = passed.removeLast();
-        }
-        mended.setLength(begun);
-        takeQuoteAsText(first, opened);
-        return;
+      more = following.isPresent();
+      if (more) {
+        mended.append(line.end());
+        passed.addLast(line);
+        line = following.get();
+        at = 0;
+        closed = copyToClosing();
       }
-      mended.append(line.end());
-      passed.addLast(line);
-      line = more.get();
-      at = 0;
     }
-    appendDoubled(line.text(), at, delimiterFrom(at));
+    boolean fits = mended.length() - begun <= cellLimit;
+    // Text after the closing quote of several lines: it more likely opens the field it stands in.
+    boolean sound = passed.isEmpty() ? fits : closed && at == delimiterFrom(at);
+    if (!sound) {
+      mended.setLength(begun);
+      while (!passed.isEmpty()) {
+        lines.giveBack(line);
+        line = passed.removeLast();
+      }
+      mended.append(QUOTE);
+      at = opened;
+    }
+    int end = delimiterFrom(at);
+    appendDoubled(line.text(), at, end);
     mended.append(QUOTE);
-    at = delimiterFrom(at);
-  }
-
-  private void takeQuoteAsText(LineReader.Line first, int opened) {
-    line = first;
-    mended.append(QUOTE);
-    appendDoubled(line.text(), opened, delimiterFrom(opened));
-    mended.append(QUOTE);
-    at = delimiterFrom(opened);
+    at = end;
   }
 
   /** Copies the line as far as a quote that closes the field; false when it has none. */

@@ -4,11 +4,21 @@ package traytally.sheet;
 public final class UnreadableSheetException extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
+  private final String message;
+
   UnreadableSheetException(String message) {
     super(message);
+    this.message = message;
   }
 
   UnreadableSheetException(String message, Throwable cause) {
     super(message, cause);
+    this.message = message;
+  }
+
+  /** One or two plain sentences, never absent. */
+  @Override
+  public String getMessage() {
+    return message;
   }
 }
