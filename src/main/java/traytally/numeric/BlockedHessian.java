@@ -51,19 +51,16 @@ final class BlockedHessian {
     this.blockVariance = new double[design.blocks];
   }
 
-  /** Sets Λ: the block's standard deviation and one for each column. */
-  void standardDeviations(double newBlockSd, double[] newColumnSd) {
-    blockSd = newBlockSd;
-    System.arraycopy(newColumnSd, 0, columnSd, 0, columnSd.length);
-  }
-
   /**
    * Builds and factorises the Hessian.
    *
    * @param weight W, one per observation
+   * @param sds Λ, one standard deviation per effect
    * @return whether it could be factorised
    */
-  boolean assemble(double[] weight) {
+  boolean assemble(double[] weight, Effects sds) {
+    System.arraycopy(sds.columns, 0, columnSd, 0, columnSd.length);
+    blockSd = sds.blocks[0];
     Arrays.fill(schur.data, 0);
     Arrays.fill(crossWeight, 0);
     for (int b = 0; b < design.blocks; b++) {
@@ -138,10 +135,11 @@ final class BlockedHessian {
   /**
    * Solves H x = g in place.
    *
-   * @param blockPart g of the blocks, overwritten by x
-   * @param columnPart g of the columns, overwritten by x
+   * @param g overwritten by x
    */
-  void solve(double[] blockPart, double[] columnPart) {
+  void solve(Effects g) {
+    double[] blockPart = g.blocks;
+    double[] columnPart = g.columns;
     for (int b = 0; b < design.blocks; b++) {
       double shift = blockSd * blockPart[b] / (1 + blockSd * blockSd * blockWeight[b]);
       for (int k = design.blockColumnStart[b]; k < design.blockColumnStart[b + 1]; k++) {

@@ -50,8 +50,8 @@ public final class MixedCountFit {
       sds.put(design.groupings.get(g).name(), deviations[skipped + g]);
       groupOf.put(design.groupings.get(g).name(), g);
     }
-    this.blockEffects = design.blocked ? laplace.blockEffects() : new double[0];
-    this.effects = laplace.columnEffects();
+    this.blockEffects = design.blocked ? laplace.effects().blocks : new double[0];
+    this.effects = laplace.effects().columns;
     this.hessian = laplace.hessian();
     this.covariance = hessian.covariance();
   }
