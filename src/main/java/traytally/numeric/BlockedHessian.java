@@ -27,6 +27,7 @@ final class BlockedHessian {
   private final DMatrixRMaj covariance; // V = Λ S⁻¹ Λ, once asked for
   private final CholeskyDecompositionCommon_DDRM cholesky;
   private final LinearSolverChol_DDRM solver;
+  private final FactorInverse inverse;
   private final double[] columnSd;
   private double blockSd;
   private final double[] blockWeight; // blocks: Σ W
@@ -44,6 +45,7 @@ final class BlockedHessian {
             ? new CholeskyDecompositionInner_DDRM(true)
             : new CholeskyDecompositionBlock_DDRM(TILE);
     this.solver = new LinearSolverChol_DDRM(cholesky);
+    this.inverse = new FactorInverse(p);
     this.columnSd = new double[p];
     this.blockWeight = new double[design.blocks];
     this.crossWeight = new double[design.blockColumn.length];
@@ -167,7 +169,7 @@ final class BlockedHessian {
     if (p == 0) {
       return;
     }
-    solver.invert(covariance);
+    inverse.invert(cholesky.getT().data, covariance.data);
     for (int row = 0; row < p; row++) {
       for (int col = 0; col < p; col++) {
         covariance.data[row * p + col] *= columnSd[row] * columnSd[col];

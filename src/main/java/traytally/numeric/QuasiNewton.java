@@ -53,7 +53,7 @@ final class QuasiNewton {
   }
 
   /** The gain in log likelihood, promised by the next step, that is too small to be worth it. */
-  private static final double SETTLED = 1e-10;
+  private static final double SETTLED = 1e-8;
 
   /** The longest step in one parameter, a factor of e^1.5 = 4.5 for a scale (from memory). */
   private static final double LONGEST_STEP = 1.5;
