@@ -1,0 +1,45 @@
+package traytally.numeric;
+
+/** One way of sorting the observations into numbered levels, such as by day or by colour. */
+final class Grouping {
+  private final String name;
+  private final int[] levelOf;
+  private final int levels;
+
+  /**
+   * Keeps a copy of the levels.
+   *
+   * @param levelOf the level of each observation, from 0 to {@code levels} − 1
+   * @param levels the number of levels; some may be without any observation
+   */
+  Grouping(String name, int[] levelOf, int levels) {
+    if (name.isBlank()) {
+      throw new IllegalArgumentException("a grouping needs a name");
+    }
+    for (int level : levelOf) {
+      if (level < 0 || level >= levels) {
+        throw new IllegalArgumentException(
+            name + ": level " + level + " is not from 0 to " + (levels - 1));
+      }
+    }
+    this.name = name;
+    this.levelOf = levelOf.clone();
+    this.levels = levels;
+  }
+
+  String name() {
+    return name;
+  }
+
+  int levelOf(int observation) {
+    return levelOf[observation];
+  }
+
+  int observations() {
+    return levelOf.length;
+  }
+
+  int levels() {
+    return levels;
+  }
+}
