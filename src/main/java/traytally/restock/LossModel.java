@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.TreeMap;
 import java.util.function.Function;
 import traytally.numeric.Contrast;
 import traytally.numeric.CountData;
@@ -53,9 +54,10 @@ final class LossModel {
   private final Levels<Integer> lengths;
   private final Levels<Name> waters;
   private final Levels<Plastic> plastics;
+  private final Contrast usualWater; // the log's waters, by their hours
   private final Optional<MixedCountFit> fit;
   private final double scale;
-  private final Map<Place, LossRate> rates = new HashMap<>();
+  private final Map<Place, LossRate> unscaled = new HashMap<>();
 
   /**
    * Learns from a log's turns.
@@ -69,9 +71,9 @@ final class LossModel {
     this.lengths = levels(turn -> lengthClass(turn.plastic()));
     this.waters = levels(turn -> turn.trip().water());
     this.plastics = levels(Turn::plastic);
+    this.usualWater = usualWater();
     this.fit = fished.isEmpty() ? Optional.empty() : Optional.of(fit());
     this.scale = fit.isEmpty() ? 1 : scale();
-    rates.clear(); // those of the scale's own reckoning were not scaled yet
   }
 
   private <T extends Comparable<T>> Levels<T> levels(Function<Turn, T> level) {
@@ -94,6 +96,18 @@ final class LossModel {
 
   private <T extends Comparable<T>> int[] numbers(Levels<T> levels, Function<Turn, T> level) {
     return fished.stream().mapToInt(turn -> levels.of(level.apply(turn))).toArray();
+  }
+
+  /** Where nobody says which water, it is taken as the mean of those fished. */
+  private Contrast usualWater() {
+    double hours = fished.stream().mapToDouble(Turn::rodHours).sum();
+    Map<Integer, Double> byWater = new TreeMap<>();
+    fished.forEach(t -> byWater.merge(waters.of(t.trip().water()), t.rodHours(), Double::sum));
+    Contrast sum = Contrast.none();
+    for (Map.Entry<Integer, Double> water : byWater.entrySet()) {
+      sum = sum.plus(WATER, water.getKey(), water.getValue() / hours);
+    }
+    return sum;
   }
 
   private double scale() {
@@ -133,7 +147,7 @@ final class LossModel {
   }
 
   private LossRate unscaled(Plastic plastic, Name water) {
-    return rates.computeIfAbsent(new Place(plastic, water), this::predicted);
+    return unscaled.computeIfAbsent(new Place(plastic, water), this::predicted);
   }
 
   private LossRate predicted(Place place) {
@@ -145,7 +159,7 @@ final class LossModel {
     Contrast sum = Contrast.intercept().plusUnseen(DAY, 1);
     sum = plus(sum, BODY, bodies.find(place.plastic().body()));
     sum = plus(sum, LENGTH, lengths.find(lengthClass(place.plastic())));
-    sum = plus(sum, WATER, waters.find(place.water()));
+    sum = place.water().isBlank() ? sum.plus(usualWater, 1) : plus(sum, WATER, waters.find(place.water()));
     sum = plus(sum, PLASTIC, plastics.find(place.plastic()));
     Estimate log = fit.get().estimate(sum);
     double daySd = fit.get().sd(DAY);
