@@ -1,0 +1,107 @@
+package traytally.restock;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import traytally.numeric.NegativeBinomial;
+import traytally.performance.Levels;
+import traytally.plastic.Plastic;
+import traytally.trip.PlannedTrip;
+
+/** What the horizon's trips ask of every tray, be it endless or as it is. */
+final class Demand {
+  /** Rounds in which the hours of trays that empty go to what remains (method, section 2). */
+  private static final int PASSES = 3;
+
+  private final Levels<Plastic> plastics;
+  private final List<PlannedTrip> trips;
+  private final List<Choice.Weights> weights; // one per trip
+  private final LossModel losses;
+
+  Demand(Levels<Plastic> plastics, List<PlannedTrip> trips, Choice choice, LossModel losses) {
+    this.plastics = plastics;
+    this.trips = trips;
+    this.weights = trips.stream().map(choice::weights).toList();
+    this.losses = losses;
+  }
+
+  /**
+   * The use of each plastic if no tray empties.
+   *
+   * @param inPlay which trays the trips choose from, beside the plastic's own
+   */
+  List<Use> endless(boolean[] inPlay) {
+    double[] open = new double[plastics.size()];
+    for (int p = 0; p < open.length; p++) {
+      open[p] = inPlay[p] ? 1 : 0;
+    }
+    return uses(open);
+  }
+
+  /**
+   * The use of each plastic if its own tray does not empty but the others are as they are.
+   *
+   * <p>A tray is open for the part of its hours that its pieces are expected to last, E min(U, x) /
+   * E U.
+   *
+   * @param pieces x, by plastic
+   */
+  List<Use> asItIs(int[] pieces) {
+    double[] open = new double[pieces.length];
+    Arrays.setAll(open, p -> pieces[p] > 0 ? 1 : 0);
+    List<Use> uses = uses(open);
+    for (int pass = 1; pass < PASSES; pass++) {
+      for (int p = 0; p < open.length; p++) {
+        NegativeBinomial use = uses.get(p).distribution();
+        if (pieces[p] > 0 && use.mean() > 0) {
+          open[p] = 1 - use.expectedShortage(pieces[p]) / use.mean();
+        }
+      }
+      uses = uses(open);
+    }
+    return uses;
+  }
+
+  /**
+   * Shares the trips' hours out.
+   *
+   * @param open the part of the horizon that each tray has pieces; a plastic's own counts as 1
+   */
+  private List<Use> uses(double[] open) {
+    double[] atHand = new double[trips.size()];
+    for (int t = 0; t < atHand.length; t++) {
+      for (int p = 0; p < open.length; p++) {
+        atHand[t] += open[p] * weights.get(t).weight()[p];
+      }
+    }
+    List<Use> uses = new ArrayList<>(open.length);
+    for (int p = 0; p < open.length; p++) {
+      uses.add(use(p, open[p], atHand));
+    }
+    return uses;
+  }
+
+  private Use use(int p, double open, double[] atHand) {
+    List<TripUse> own = new ArrayList<>(trips.size());
+    double mean = 0;
+    double rateVariance = 0;
+    double shareVariance = 0;
+    for (int t = 0; t < trips.size(); t++) {
+      PlannedTrip trip = trips.get(t);
+      Choice.Weights choice = weights.get(t);
+      double weight = choice.weight()[p];
+      double others = Math.max(0, atHand[t] - open * weight);
+      double share = weight / (weight + others);
+      LossRate rate = losses.rate(plastics.values().get(p), trip.water());
+      TripUse use =
+          new TripUse(trip.date(), trip.water(), trip.rodHours(), share, choice.turns(), rate);
+      own.add(use);
+      mean += use.mean();
+      rateVariance += use.mean() * (rate.logVariance() - rate.dayVariance());
+      shareVariance += use.mean() * (1 - share) / (choice.turns() * choice.trips()[p]);
+    }
+    return mean > 0
+        ? new Use(own, losses.dispersion(), rateVariance / mean, shareVariance / mean)
+        : new Use(own, losses.dispersion(), 0, 0);
+  }
+}

@@ -1,0 +1,94 @@
+package traytally.restock;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import traytally.performance.Turn;
+import traytally.plastic.Name;
+import traytally.plastic.Plastic;
+import traytally.trip.Clarity;
+import traytally.trip.PlannedTrip;
+import traytally.trip.Stint;
+import traytally.trip.Trip;
+
+/**
+ * A past trip as a choice among plastics.
+ *
+ * @param species the fish most of its stints sought; blank if none says
+ * @param clarity the clarity most of its stints note, if any does
+ * @param share of its time that each plastic was tied on, summing to one
+ */
+record Outing(
+    Trip trip, Name species, Optional<Clarity> clarity, SortedMap<Plastic, Double> share) {
+  // How much a trip under other conditions says of this one (method, section 2).
+  private static final double OTHER_SPECIES = 0.3;
+  private static final double OTHER_WATER = 0.6;
+  private static final double OTHER_CLARITY = 0.8;
+
+  /** The outings of a log that had time to them, in order. */
+  static List<Outing> of(List<Turn> turns, List<Stint> log) {
+    SortedMap<Trip, SortedMap<Plastic, Double>> hours = new TreeMap<>();
+    for (Turn turn : turns) {
+      if (turn.rodMinutes() > 0) {
+        hours
+            .computeIfAbsent(turn.trip(), t -> new TreeMap<>())
+            .merge(turn.plastic(), turn.rodHours(), Double::sum);
+      }
+    }
+    Map<Trip, Map<Name, Integer>> species = new HashMap<>();
+    Map<Trip, Map<Clarity, Integer>> clarity = new HashMap<>();
+    for (Stint stint : log) {
+      if (!stint.species().isBlank()) {
+        count(species, stint.trip(), stint.species());
+      }
+      stint.clarity().ifPresent(seen -> count(clarity, stint.trip(), seen));
+    }
+    List<Outing> outings = new ArrayList<>(hours.size());
+    hours.forEach(
+        (trip, byPlastic) -> {
+          double all = byPlastic.values().stream().mapToDouble(Double::doubleValue).sum();
+          byPlastic.replaceAll((plastic, own) -> own / all);
+          outings.add(
+              new Outing(
+                  trip,
+                  most(species, trip).orElse(Name.BLANK),
+                  most(clarity, trip),
+                  byPlastic));
+        });
+    return List.copyOf(outings);
+  }
+
+  private static <T> void count(Map<Trip, Map<T, Integer>> counts, Trip trip, T value) {
+    counts.computeIfAbsent(trip, t -> new LinkedHashMap<>()).merge(value, 1, Integer::sum);
+  }
+
+  private static <T> Optional<T> most(Map<Trip, Map<T, Integer>> counts, Trip trip) {
+    return counts.getOrDefault(trip, Map.of()).entrySet().stream()
+        .reduce((a, b) -> b.getValue() > a.getValue() ? b : a)
+        .map(Map.Entry::getKey);
+  }
+
+  /** How like {@code plan} it was, from 0 to 1; what either leaves unsaid counts as alike. */
+  double likeness(PlannedTrip plan) {
+    double likeness = 1;
+    if (differ(species, plan.species())) {
+      likeness *= OTHER_SPECIES;
+    }
+    if (differ(trip.water(), plan.water())) {
+      likeness *= OTHER_WATER;
+    }
+    if (clarity.isPresent() && plan.clarity().isPresent() && !clarity.equals(plan.clarity())) {
+      likeness *= OTHER_CLARITY;
+    }
+    return likeness;
+  }
+
+  private static boolean differ(Name a, Name b) {
+    return !a.isBlank() && !b.isBlank() && !a.equals(b);
+  }
+}

@@ -1,0 +1,174 @@
+package traytally.restock;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import traytally.ledger.Book;
+import traytally.ledger.Fact;
+import traytally.ledger.Setting;
+import traytally.ledger.Settings;
+import traytally.performance.Levels;
+import traytally.performance.Measure;
+import traytally.performance.Performance;
+import traytally.performance.StandingRule;
+import traytally.performance.Turn;
+import traytally.plastic.Pieces;
+import traytally.plastic.Plastic;
+import traytally.trip.PlannedTrip;
+import traytally.trip.Stint;
+
+/** What the coming trips will do to every tray of a box. */
+public final class Outlook {
+  private final Horizon horizon;
+  private final Performance performance;
+  private final LossModel losses;
+  private final Levels<Plastic> plastics;
+  private final Demand demand;
+  private final int[] pieces;
+  private final SortedMap<Plastic, Prospect> prospects = new TreeMap<>();
+
+  private Outlook(Book book, LocalDate asOf, Asked asked, int deliveryDays) {
+    Settings settings = book.settings();
+    List<Stint> log = log(book, asOf);
+    double minutesPerCast = settings.number(Setting.MINUTES_PER_CAST);
+    this.performance = Performance.of(log, minutesPerCast, Measure.TAKES, rule(settings));
+    List<Turn> turns = performance.turns();
+    this.losses = new LossModel(turns, settings.number(Setting.ASSUMED_USE_PER_HOUR));
+    Set<Plastic> all = new TreeSet<>(book.plastics());
+    turns.forEach(turn -> all.add(turn.plastic()));
+    this.plastics = new Levels<>(all);
+    this.horizon =
+        new HorizonSearch(
+                asOf,
+                plan(book, log),
+                Pace.of(turns, asOf),
+                settings.days(Setting.ORDER_EVERY_DAYS),
+                deliveryDays)
+            .find(asked);
+    TrayHistory history = new TrayHistory(book, turns, all, asOf);
+    Choice choice = new Choice(plastics, Outing.of(turns, log), history, asOf);
+    this.demand = new Demand(plastics, horizon.trips(), choice, losses);
+    this.pieces = new int[plastics.size()];
+    for (int p = 0; p < pieces.length; p++) {
+      pieces[p] = book.ledger().stock(plastics.values().get(p), asOf).count();
+    }
+    prospects(book.kept());
+  }
+
+  /**
+   * Looks ahead from the end of {@code asOf}; whatever is dated later is not known yet.
+   *
+   * @param deliveryDays days from order to tray, for the end of the horizon
+   */
+  public static Outlook of(Book book, LocalDate asOf, Asked asked, int deliveryDays) {
+    return new Outlook(book, asOf, asked, deliveryDays);
+  }
+
+  /** Looks ahead with the delivery days of the settings, nothing in particular being asked. */
+  public static Outlook of(Book book, LocalDate asOf) {
+    return of(book, asOf, Asked.NOTHING, book.settings().days(Setting.DELIVERY_DAYS));
+  }
+
+  /** The rule of standings that the angler's settings ask for. */
+  public static StandingRule rule(Settings settings) {
+    return new StandingRule(
+        settings.number(Setting.TRUSTED_FROM),
+        settings.number(Setting.PROMISING_FROM),
+        settings.number(Setting.DOUBTFUL_TO));
+  }
+
+  private static List<Stint> log(Book book, LocalDate asOf) {
+    return book.facts(Fact.Fished.class).stream()
+        .map(Fact.Fished::stint)
+        .filter(stint -> !stint.trip().date().isAfter(asOf))
+        .toList();
+  }
+
+  /** The planned trips that are not in the log yet. */
+  private static List<PlannedTrip> plan(Book book, List<Stint> log) {
+    return book.facts(Fact.Planned.class).stream()
+        .map(Fact.Planned::trip)
+        .filter(plan -> log.stream().noneMatch(stint -> fulfils(stint, plan)))
+        .toList();
+  }
+
+  private static boolean fulfils(Stint stint, PlannedTrip plan) {
+    return stint.trip().date().equals(plan.date())
+        && (stint.trip().water().equals(plan.water())
+            || stint.trip().water().isBlank()
+            || plan.water().isBlank());
+  }
+
+  private void prospects(Set<Plastic> kept) {
+    List<Use> asItIs = demand.asItIs(pieces);
+    boolean[] inPlay = new boolean[pieces.length];
+    List<Prospect> draft = new ArrayList<>();
+    for (int p = 0; p < pieces.length; p++) {
+      draft.add(prospect(p, kept, asItIs.get(p), asItIs.get(p)));
+      inPlay[p] = pieces[p] > 0 || draft.get(p).wanted();
+    }
+    List<Use> endless = demand.endless(inPlay);
+    for (int p = 0; p < pieces.length; p++) {
+      prospects.put(
+          plastics.values().get(p), prospect(p, kept, endless.get(p), asItIs.get(p)));
+    }
+  }
+
+  private Prospect prospect(int p, Set<Plastic> kept, Use endless, Use asItIs) {
+    Plastic plastic = plastics.values().get(p);
+    return new Prospect(
+        plastic,
+        new Pieces(pieces[p]),
+        performance.colour(plastic.colour()),
+        kept.contains(plastic),
+        endless,
+        asItIs);
+  }
+
+  public Horizon horizon() {
+    return horizon;
+  }
+
+  /** What the log says of the colours. */
+  public Performance performance() {
+    return performance;
+  }
+
+  /** Whether there was no log, and pieces a rod-hour are the setting's. */
+  public boolean useAssumed() {
+    return losses.assumed();
+  }
+
+  /** Every plastic the book or the log speaks of. */
+  public SortedMap<Plastic, Prospect> prospects() {
+    return Collections.unmodifiableSortedMap(prospects);
+  }
+
+  /**
+   * The use of each plastic if more pieces had been bought.
+   *
+   * @param bought pieces more in the tray
+   */
+  Map<Plastic, Use> after(Map<Plastic, Integer> bought) {
+    int[] more = pieces.clone();
+    bought.forEach(
+        (plastic, extra) -> {
+          OptionalInt p = plastics.find(plastic);
+          p.ifPresent(i -> more[i] += extra);
+        });
+    List<Use> uses = demand.asItIs(more);
+    Map<Plastic, Use> after = new HashMap<>();
+    for (int p = 0; p < more.length; p++) {
+      after.put(plastics.values().get(p), uses.get(p));
+    }
+    return after;
+  }
+}

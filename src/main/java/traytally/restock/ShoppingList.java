@@ -1,0 +1,49 @@
+package traytally.restock;
+
+import java.time.LocalDate;
+import java.util.Currency;
+import java.util.List;
+import traytally.ledger.Book;
+import traytally.plastic.Money;
+
+/**
+ * What to buy before the horizon's trips, and where.
+ *
+ * @param useAssumed whether use rests on the setting, there being no log yet
+ * @param lines by shop and plastic; what cannot be bought comes last
+ * @param orders what each shop is paid, by name
+ * @param notes what the angler should know about how the list was made, in words
+ */
+public record ShoppingList(
+    LocalDate asOf,
+    Horizon horizon,
+    boolean useAssumed,
+    Currency currency,
+    List<ShoppingLine> lines,
+    List<ShopOrder> orders,
+    List<String> notes) {
+  public ShoppingList {
+    lines = List.copyOf(lines);
+    orders = List.copyOf(orders);
+    notes = List.copyOf(notes);
+  }
+
+  /** The list for what the book knew at the end of {@code asOf}. */
+  public static ShoppingList of(Book book, LocalDate asOf, Asked asked) {
+    return new ShoppingTrip(book, asOf, asked).list();
+  }
+
+  /** The sum of the lines. */
+  public Money goods() {
+    return orders.stream().map(ShopOrder::goods).reduce(Money.zero(currency), Money::plus);
+  }
+
+  public Money postage() {
+    return orders.stream().map(ShopOrder::postage).reduce(Money.zero(currency), Money::plus);
+  }
+
+  /** Goods and postage. */
+  public Money total() {
+    return goods().plus(postage());
+  }
+}

@@ -1,0 +1,140 @@
+package traytally.restock;
+
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import traytally.ledger.Book;
+import traytally.ledger.Fact;
+import traytally.ledger.Movement;
+import traytally.ledger.MovementKind;
+import traytally.ledger.Recorded;
+import traytally.performance.Turn;
+import traytally.plastic.Plastic;
+import traytally.trip.Trip;
+
+/** Which plastics a past trip could choose from. */
+final class TrayHistory {
+  private record Use(Plastic plastic, Trip trip) {}
+
+  /**
+   * What the book knows of one tray.
+   *
+   * @param stock pieces at the end of each day on which they changed
+   * @param knownFrom the day from whose end on they are known; empty if they never were
+   * @param emptyBefore whether nothing was in it before that day
+   * @param lastUse the last day it was fished
+   */
+  private record Tray(
+      NavigableMap<LocalDate, Integer> stock,
+      Optional<LocalDate> knownFrom,
+      boolean emptyBefore,
+      Optional<LocalDate> lastUse) {
+
+    int at(LocalDate date) {
+      Map.Entry<LocalDate, Integer> then = stock.floorEntry(date);
+      return then == null ? 0 : then.getValue();
+    }
+
+    boolean hadPieces(LocalDate tripDate) {
+      if (knownFrom.isPresent() && tripDate.isAfter(knownFrom.get())) {
+        return at(tripDate.minusDays(1)) > 0;
+      }
+      if (emptyBefore) {
+        return false;
+      }
+      boolean piecesWhenFirstKnown = knownFrom.isPresent() && at(knownFrom.get()) > 0;
+      return piecesWhenFirstKnown || lastUse.filter(last -> !tripDate.isAfter(last)).isPresent();
+    }
+  }
+
+  private final Map<Plastic, Tray> trays = new HashMap<>();
+  private final Set<Use> uses = new HashSet<>();
+
+  /**
+   * Reads the trays' past.
+   *
+   * @param turns every turn of the log up to {@code asOf}
+   */
+  TrayHistory(Book book, List<Turn> turns, Iterable<Plastic> plastics, LocalDate asOf) {
+    Map<Plastic, LocalDate> lastUse = new HashMap<>();
+    Map<Plastic, LocalDate> firstUse = new HashMap<>();
+    for (Turn turn : turns) {
+      uses.add(new Use(turn.plastic(), turn.trip()));
+      lastUse.merge(turn.plastic(), turn.trip().date(), TrayHistory::later);
+      firstUse.merge(turn.plastic(), turn.trip().date(), TrayHistory::earlier);
+    }
+    Map<Plastic, LocalDate> counted = new HashMap<>();
+    for (Fact.Counted count : book.facts(Fact.Counted.class)) {
+      if (!count.date().isAfter(asOf)) {
+        counted.merge(count.plastic(), count.date(), TrayHistory::earlier);
+      }
+    }
+    for (Plastic plastic : plastics) {
+      List<Movement> moves = moves(book, plastic, asOf);
+      Optional<LocalDate> known =
+          Optional.ofNullable(counted.get(plastic))
+              .or(() -> moves.stream().findFirst().map(Movement::date));
+      Optional<LocalDate> first = Optional.ofNullable(firstUse.get(plastic));
+      trays.put(
+          plastic,
+          new Tray(
+              stock(moves),
+              moves.stream().findFirst().map(m -> earlier(m.date(), known.orElse(m.date()))).or(() -> known),
+              boughtFirst(moves, first),
+              Optional.ofNullable(lastUse.get(plastic))));
+    }
+  }
+
+  private static List<Movement> moves(Book book, Plastic plastic, LocalDate asOf) {
+    return book.ledger().movements(plastic).stream()
+        .map(Recorded::what)
+        .filter(move -> !move.date().isAfter(asOf))
+        .sorted(Comparator.comparing(Movement::date))
+        .toList();
+  }
+
+  private static NavigableMap<LocalDate, Integer> stock(List<Movement> moves) {
+    NavigableMap<LocalDate, Integer> stock = new TreeMap<>();
+    int pieces = 0;
+    for (Movement move : moves) {
+      pieces += move.pieces();
+      stock.put(move.date(), pieces);
+    }
+    return stock;
+  }
+
+  /** Whether a plastic came into the box by purchase, never fished before. */
+  private static boolean boughtFirst(List<Movement> moves, Optional<LocalDate> firstUse) {
+    return !moves.isEmpty()
+        && moves.get(0).kind() == MovementKind.BOUGHT
+        && firstUse.filter(use -> use.isBefore(moves.get(0).date())).isEmpty();
+  }
+
+  private static LocalDate later(LocalDate a, LocalDate b) {
+    return a.isAfter(b) ? a : b;
+  }
+
+  private static LocalDate earlier(LocalDate a, LocalDate b) {
+    return a.isBefore(b) ? a : b;
+  }
+
+  /**
+   * Whether a trip began with pieces of a plastic. Known from the ledger once it has seen the
+   * plastic; before that, a tray that held pieces when first counted is taken to have held some
+   * always, and one found empty to have been so since it was last fished.
+   */
+  boolean had(Plastic plastic, Trip trip) {
+    if (uses.contains(new Use(plastic, trip))) {
+      return true;
+    }
+    Tray tray = trays.get(plastic);
+    return tray != null && tray.hadPieces(trip.date());
+  }
+}
