@@ -1,0 +1,29 @@
+package traytally.sheet;
+
+import java.util.List;
+
+/**
+ * One row that holds something.
+ *
+ * @param number as the spreadsheet program shows it, from 1
+ * @param cells from column A on; blank cells after the last filled one are left out
+ * @param hidden whether the row is hidden or filtered away
+ */
+public record Row(int number, List<Cell> cells, boolean hidden) {
+  public Row {
+    if (number < 1) {
+      throw new IllegalArgumentException("row number must be at least 1: " + number);
+    }
+    cells = List.copyOf(cells);
+  }
+
+  /** The cell in a column counted from 0; blank beyond the last filled one. */
+  public Cell cell(int column) {
+    return column < cells.size() ? cells.get(column) : Cell.blank();
+  }
+
+  /** Where the cell of a column counted from 0 stands. */
+  public Address address(int column) {
+    return new Address(number, column);
+  }
+}

@@ -1,0 +1,231 @@
+package traytally.sheet;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javax.xml.stream.XMLStreamException;
+
+/** The rows of one sheet part of an .xlsx (ECMA-376 part 1, 18.3.1). */
+final class XlsxRows implements Rows.Source {
+  private static final byte[] MERGE = "mergeCell".getBytes(StandardCharsets.US_ASCII);
+
+  private final XmlPull xml;
+  private final XlsxWorkbook.Tables tables;
+  private final RowBuilder row;
+  private final Limits limits;
+  private boolean ended;
+
+  XlsxRows(XmlPull xml, XlsxWorkbook.Tables tables, RowBuilder row, Limits limits) {
+    this.xml = xml;
+    this.tables = tables;
+    this.row = row;
+    this.limits = limits;
+  }
+
+  /**
+   * The merged areas. They stand after the rows, so the part is looked through beforehand; parsing
+   * it twice is spared those sheets, nearly all large ones, that have none.
+   */
+  static List<CellRange> merges(XlsxPackage parts, String part, Limits limits)
+      throws IOException, XMLStreamException {
+    List<CellRange> merges = new ArrayList<>();
+    if (!mentionsMerge(parts, part)) {
+      return merges;
+    }
+    try (XmlPull xml = parts.xml(part)) {
+      while (xml.next()) {
+        if (xml.isStart("mergeCell")) {
+          addMerge(merges, CellRange.parse(xml.attribute("ref", "")), limits);
+        }
+      }
+    }
+    return merges;
+  }
+
+  static void addMerge(List<CellRange> merges, CellRange merge, Limits limits) {
+    if (merges.size() >= limits.merges()) {
+      throw new UnreadableSheetException(
+          "A sheet of this file has too many merged cells. Unmerge them and import it again.");
+    }
+    merges.add(merge);
+  }
+
+  private static boolean mentionsMerge(XlsxPackage parts, String part) throws IOException {
+    try (InputStream in = parts.open(part)) {
+      byte[] block = new byte[1 << 16];
+      int kept = 0;
+      boolean first = true;
+      for (int got; (got = in.readNBytes(block, kept, block.length - kept)) > 0; ) {
+        int end = kept + got;
+        // In UTF-16 every other byte is nought, and only the parser can tell.
+        if ((first && got > 1 && (block[0] == 0 || block[1] == 0 || block[0] < -1))
+            || find(block, end)) {
+          return true;
+        }
+        first = false;
+        kept = Math.min(end, MERGE.length - 1);
+        System.arraycopy(block, end - kept, block, 0, kept);
+      }
+      return false;
+    }
+  }
+
+  private static boolean find(byte[] block, int end) {
+    for (int i = 0; i <= end - MERGE.length; i++) {
+      if (block[i] == MERGE[0]) {
+        int same = 1;
+        while (same < MERGE.length && block[i + same] == MERGE[same]) {
+          same++;
+        }
+        if (same == MERGE.length) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  @Override
+  public Optional<Row> next() throws XMLStreamException {
+    while (!ended && xml.next()) {
+      if (xml.isStart("row")) {
+        readRow();
+        if (!row.isEmpty()) {
+          return Optional.of(row.finish());
+        }
+      } else if (xml.isEnd("sheetData")) {
+        ended = true;
+      }
+    }
+    ended = true;
+    return Optional.empty();
+  }
+
+  private void readRow() throws XMLStreamException {
+    String number = xml.attribute("r", "");
+    row.start(
+        number.isEmpty() ? row.number() + 1 : Integer.parseInt(number.strip()), xml.flag("hidden"));
+    int column = 0;
+    while (xml.next() && !xml.isEnd("row")) {
+      if (xml.isStart("c")) {
+        String address = xml.attribute("r", "");
+        column = address.isEmpty() ? column : columnOf(address);
+        row.set(column, readCell());
+        column++;
+      }
+    }
+  }
+
+  /** The column alone; the row has said where it is. */
+  private static int columnOf(String address) {
+    int column = 0;
+    for (int i = 0; i < address.length() && i < 8; i++) {
+      char c = address.charAt(i);
+      if (c >= '0' && c <= '9') {
+        break;
+      }
+      column = column * 26 + (Character.toUpperCase(c) - 'A' + 1);
+    }
+    return column - 1;
+  }
+
+  private Cell readCell() throws XMLStreamException {
+    String type = xml.attribute("t", "n");
+    String style = xml.attribute("s", "");
+    Cell cell = Cell.blank();
+    while (xml.next() && !xml.isEnd("c")) {
+      if (xml.isStart("v")) {
+        cell = value(type, style, xml.text(limits));
+      } else if (xml.isStart("is")) {
+        cell = Cell.text(XlsxTexts.item(xml, "is", limits));
+      } else if (xml.isStart()) {
+        xml.skip();
+      }
+    }
+    return cell;
+  }
+
+  private Cell value(String type, String style, String stored) {
+    return switch (type) {
+      case "s" -> shared(stored.strip());
+      case "str", "inlineStr" -> Cell.text(XlsxTexts.unescaped(stored));
+      case "b" ->
+          stored.isBlank()
+              ? Cell.blank()
+              : new Cell.Bool(stored.strip().equals("1") || stored.strip().equals("true"));
+      case "e" -> stored.isBlank() ? Cell.blank() : new Cell.ErrorValue(stored.strip());
+      case "d" -> isoDate(stored.strip());
+      default -> number(style, stored.strip());
+    };
+  }
+
+  private Cell shared(String stored) {
+    if (stored.isEmpty()) {
+      return Cell.blank();
+    }
+    int place = Integer.parseInt(stored);
+    if (place < 0 || place >= tables.texts().size()) {
+      throw new UnreadableSheetException(
+          "This file is damaged: the text of a cell in row "
+              + row.number()
+              + " is missing. "
+              + RowBuilder.SAVE_AGAIN);
+    }
+    return tables.texts().get(place);
+  }
+
+  private Cell number(String style, String stored) {
+    if (stored.isEmpty()) {
+      return Cell.blank();
+    }
+    double value;
+    try {
+      value = Double.parseDouble(stored);
+    } catch (NumberFormatException e) {
+      return Cell.text(stored); // shown as it is, for the person to judge
+    }
+    if (!Double.isFinite(value)) {
+      return Cell.text(stored);
+    }
+    int place = style.isBlank() ? 0 : Integer.parseInt(style.strip());
+    CellFormat format =
+        place >= 0 && place < tables.formats().size()
+            ? tables.formats().get(place)
+            : CellFormat.GENERAL;
+    return format.cell(value, tables.from1904());
+  }
+
+  /** A date written out, as the strict form of the standard and some programs do (18.18.11). */
+  static Cell isoDate(String stored) {
+    if (stored.isEmpty()) {
+      return Cell.blank();
+    }
+    try {
+      if (stored.indexOf('-') < 0) {
+        return new Cell.Time(Duration.between(LocalTime.MIN, LocalTime.parse(stored)));
+      }
+      if (stored.indexOf('T') < 0) {
+        return new Cell.DateTime(LocalDate.parse(stored).atStartOfDay());
+      }
+      boolean zoned = stored.endsWith("Z") || stored.lastIndexOf('+') > 0;
+      return new Cell.DateTime(
+          zoned ? OffsetDateTime.parse(stored).toLocalDateTime() : LocalDateTime.parse(stored));
+    } catch (DateTimeException e) {
+      return Cell.text(stored); // shown as it is, for the person to judge
+    }
+  }
+
+  @Override
+  public void close() throws IOException, XMLStreamException {
+    xml.close();
+  }
+}
