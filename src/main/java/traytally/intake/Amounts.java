@@ -30,7 +30,7 @@ final class Amounts {
 
   private static final Pattern SUM =
       Pattern.compile(
-          "(-?)\\s*([a-z]{3}|[^\\d\\s.,-]{1,3})?\\s*(-?\\d[\\d.,' ]*|[.,]\\d+)(?:,-)?\\s*([a-z]{3}|[^\\d\\s.,-]{1,3})?\\.?");
+          "(-?)\\s*([a-z]{1,8}|[^\\d\\s.,-]{1,3})?\\s*(-?\\d[\\d.,' ]*|[.,]\\d+)(?:,-)?\\s*([a-z]{1,8}|[^\\d\\s.,-]{1,3})?\\.?");
 
   private static final Set<String> FREE =
       Set.of("free", "none", "nil", "included", "inc", "gratis");

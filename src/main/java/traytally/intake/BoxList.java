@@ -243,7 +243,12 @@ final class BoxList {
     colour(changes);
     keep(changes);
     if (counted > 0) {
-      changes.summarise(table.sheet().source() + ": " + counted + " plastics counted");
+      changes.summarise(
+          table.sheet().source()
+              + ": "
+              + counted
+              + (counted == 1 ? " plastic" : " plastics")
+              + " counted");
     }
   }
 

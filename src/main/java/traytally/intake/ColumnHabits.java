@@ -3,7 +3,7 @@ package traytally.intake;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -28,7 +28,7 @@ record ColumnHabits(Lengths.Bare bare, Optional<Dates.Order> order, boolean bare
   }
 
   private static Set<Cell> distinct(Table table, Field field) {
-    Set<Cell> cells = new HashSet<>();
+    Set<Cell> cells = new LinkedHashSet<>();
     table.rows().forEach(row -> cells.add(row.place(field).cell()));
     return cells;
   }
@@ -94,7 +94,7 @@ record ColumnHabits(Lengths.Bare bare, Optional<Dates.Order> order, boolean bare
         Told<Dates.Written> told = Dates.parse(text.text(), today, OptionalInt.empty());
         if (told.value().isPresent()) {
           dates.add(told.value().get());
-          if (told.value().get().certain().isEmpty()) {
+          if (doubtful.isEmpty() && told.value().get().certain().isEmpty()) {
             doubtful = Optional.of(text.text().strip());
           }
         }

@@ -245,6 +245,13 @@ public final class Import {
   }
 
   private void sayFound(SortedMap<Plastic, Integer> found) {
+    if (!boxListed && book.facts(Fact.Counted.class).isEmpty() && !found.isEmpty()) {
+      notices.add(
+          "The box was never counted: the "
+              + found.values().stream().mapToInt(n -> n).sum()
+              + " pieces this log used were entered as found. Import a box list to count it.");
+      return;
+    }
     SortedMap<Plastic, Fact.Described> described = book.described();
     found.forEach(
         (plastic, pieces) -> {

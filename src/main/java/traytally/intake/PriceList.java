@@ -32,7 +32,11 @@ final class PriceList {
       Plastic plastic,
       int packSize,
       Amounts.Written price,
-      boolean inStock,
+      boolean inStock) {}
+
+  /** A shop's terms as one row states them; the row's price may be another matter. */
+  private record Terms(
+      Name shop,
       Optional<Amounts.Written> postage,
       Optional<Amounts.Written> freeOver,
       OptionalInt days) {}
@@ -43,6 +47,7 @@ final class PriceList {
   private final RowReader reader;
   private final Currency own;
   private final List<Line> lines = new ArrayList<>();
+  private final Map<Name, List<Terms>> terms = new LinkedHashMap<>();
   private Optional<Currency> listed = Optional.empty();
 
   PriceList(Table table, Book book, ImportOptions options, KnownPlastics known, LocalDate today) {
@@ -67,6 +72,16 @@ final class PriceList {
 
   private Optional<Line> line(ListRow row) {
     Name shop = known.agreed(reader.nameNeeded(Field.SHOP));
+    if (!shop.isBlank()) {
+      terms
+          .computeIfAbsent(shop, s -> new ArrayList<>())
+          .add(
+              new Terms(
+                  shop,
+                  reader.amountWritten(Field.POSTAGE, own),
+                  reader.amountWritten(Field.FREE_OVER, own),
+                  reader.countLightly(Field.DELIVERY_DAYS, SLOWEST_DAYS)));
+    }
     Name body = known.agreed(reader.nameNeeded(Field.BODY));
     Name colour = known.agreed(reader.nameNeeded(Field.COLOUR));
     Name maker = known.agreed(reader.name(Field.MAKER));
@@ -98,10 +113,7 @@ final class PriceList {
             fitting.size() == 1 ? fitting.get(0) : words,
             packSize.orElseThrow(),
             price.orElseThrow(),
-            reader.word(Field.IN_STOCK, Words::yesNo).orElse(true),
-            reader.amountWritten(Field.POSTAGE, own),
-            reader.amountWritten(Field.FREE_OVER, own),
-            reader.countLightly(Field.DELIVERY_DAYS, SLOWEST_DAYS)));
+            reader.word(Field.IN_STOCK, Words::yesNo).orElse(true)));
   }
 
   /** The sum with the currency of its own mark, else of its row's or its column's. */
@@ -174,7 +186,12 @@ final class PriceList {
     }
     trade(changes);
     if (changed > 0) {
-      changes.summarise(table.sheet().source() + ": " + changed + " prices noted");
+      changes.summarise(
+          table.sheet().source()
+              + ": "
+              + changed
+              + (changed == 1 ? " price" : " prices")
+              + " noted");
     }
   }
 
@@ -185,9 +202,7 @@ final class PriceList {
   private void trade(Changes changes) {
     Map<Name, Recorded<Traded>> before = new HashMap<>();
     book.recorded(Traded.class).forEach(t -> before.put(t.what().shop().name(), t));
-    Map<Name, List<Line>> byShop = new LinkedHashMap<>();
-    lines.forEach(l -> byShop.computeIfAbsent(l.shop(), s -> new ArrayList<>()).add(l));
-    byShop.forEach(
+    terms.forEach(
         (name, rows) -> {
           Optional<Recorded<Traded>> old = Optional.ofNullable(before.get(name));
           Shop nothing = new Shop(name, Optional.empty(), Optional.empty(), OptionalInt.empty());
@@ -201,7 +216,7 @@ final class PriceList {
   }
 
   /** A shop's terms as first stated in the list; what it does not state stays as it was. */
-  private Shop terms(Name name, List<Line> rows, Shop was) {
+  private Shop terms(Name name, List<Terms> rows, Shop was) {
     List<Money> postages = stated(rows.stream().flatMap(l -> l.postage().stream()).toList());
     List<Money> frees = stated(rows.stream().flatMap(l -> l.freeOver().stream()).toList());
     List<Integer> days =

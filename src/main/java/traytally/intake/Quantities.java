@@ -36,6 +36,8 @@ final class Quantities {
           "used up",
           "x");
 
+  private static final Pattern POINTED_THOUSANDS = Pattern.compile("[1-9]\\d{0,2}(?:\\.\\d{3})+");
+
   private static final Pattern BEFORE =
       Pattern.compile(
           "(?:~|≈|>=?|about|abt\\.?|around|circa|ca\\.?|c\\.|approx\\.?|approximately|roughly|maybe|over|at least|probably|prob)\\s*(.+)");
@@ -78,6 +80,10 @@ final class Quantities {
     }
     if (NONE.contains(plain)) {
       return Told.of(0);
+    }
+    if (POINTED_THOUSANDS.matcher(plain).matches()) {
+      // Nobody counts thousandths of a lure: the point can only mark thousands.
+      return parse(plain.replace(".", ""), packSize);
     }
     Told<Integer> exact = sum(plain, packSize);
     if (exact.value().isPresent() || plain.startsWith("-")) {
