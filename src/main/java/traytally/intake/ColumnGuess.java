@@ -1,0 +1,167 @@
+package traytally.intake;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * What each column under one header row is taken for, as one kind of list.
+ *
+ * @param columns the column of each field found, counted from 0
+ * @param why in a few words, by column
+ * @param score how well the headers fit this kind; compares guesses of one row
+ */
+record ColumnGuess(
+    ListKind kind, Map<Field, Integer> columns, Map<Integer, String> why, int score) {
+  private static final WordList WORDS = WordList.read("headers.txt");
+
+  /** Scores only rank guesses: a word that is the header beats one within it beats a slip. */
+  private static final int EXACT = 1000;
+
+  private static final int WITHIN = 300;
+  private static final int SLIP = 150;
+
+  /** Longer texts are remarks, not headers (an assumption). */
+  private static final int LONGEST_HEADER = 40;
+
+  ColumnGuess {
+    columns = Map.copyOf(columns);
+    why = Map.copyOf(why);
+  }
+
+  private record Candidate(int column, Field field, int score) {}
+
+  /** What the person said, or said before, of some headers: folded header to field or to none. */
+  static ColumnGuess of(
+      List<ColumnHeader> headers, ListKind kind, Map<String, Optional<Field>> given) {
+    Map<Field, Integer> columns = new EnumMap<>(Field.class);
+    Map<Integer, String> why = new HashMap<>();
+    Set<Integer> settled = new HashSet<>();
+    int score = 0;
+    for (int column = 0; column < headers.size(); column++) {
+      Optional<Field> told = given.getOrDefault(headers.get(column).folded(), Optional.empty());
+      if (given.containsKey(headers.get(column).folded())) {
+        settled.add(column);
+        if (told.isPresent() && told.get().isIn(kind) && !columns.containsKey(told.get())) {
+          columns.put(told.get(), column);
+          why.put(column, "as you said");
+          score += 4;
+        }
+      }
+    }
+    for (Candidate candidate : candidates(headers, kind)) {
+      if (!settled.contains(candidate.column()) && !columns.containsKey(candidate.field())) {
+        settled.add(candidate.column());
+        columns.put(candidate.field(), candidate.column());
+        why.put(candidate.column(), reason(candidate));
+        score += candidate.score() >= EXACT / 2 ? 2 : 1;
+      }
+    }
+    return new ColumnGuess(kind, columns, why, score);
+  }
+
+  private static String reason(Candidate candidate) {
+    if (candidate.score() >= EXACT / 2) {
+      return "a usual word for it";
+    }
+    return candidate.score() >= WITHIN ? "holds a usual word for it" : "nearly a usual word for it";
+  }
+
+  private static List<Candidate> candidates(List<ColumnHeader> headers, ListKind kind) {
+    List<Candidate> candidates = new ArrayList<>();
+    for (int column = 0; column < headers.size(); column++) {
+      String header = headers.get(column).folded();
+      if (header.isEmpty() || header.length() > LONGEST_HEADER) {
+        continue;
+      }
+      boolean ignored = WORDS.words("ignored").contains(header);
+      for (Field field : Field.values()) {
+        int score = field.isIn(kind) ? score(header, field, kind) : 0;
+        if (score > 0 && (!ignored || score >= EXACT / 2)) {
+          candidates.add(new Candidate(column, field, score));
+        }
+      }
+    }
+    // Of two counts under one word the later column is the newer one.
+    candidates.sort(
+        Comparator.comparingInt(Candidate::score)
+            .reversed()
+            .thenComparingInt(c -> c.field() == Field.PIECES ? -c.column() : c.column()));
+    return candidates;
+  }
+
+  private static int score(String header, Field field, ListKind kind) {
+    List<String> words = field.headers(kind, WORDS);
+    int place = words.indexOf(header);
+    if (place >= 0) {
+      return EXACT - place;
+    }
+    int best = 0;
+    String padded = " " + header + " ";
+    for (String word : words) {
+      if (word.length() > 2 && padded.contains(" " + word + " ")) {
+        best = Math.max(best, WITHIN + 10 * word.length());
+      } else if (best == 0
+          && header.length() > 4
+          && word.length() > 3
+          && Math.abs(header.length() - word.length()) < 2
+          && Spelling.slips(header, word) == 1) {
+        best = SLIP;
+      }
+    }
+    return best;
+  }
+
+  boolean has(Field field) {
+    return columns.containsKey(field);
+  }
+
+  /** Whether enough is found to read such a list. */
+  boolean isComplete() {
+    boolean lure = has(Field.BODY) || has(Field.COLOUR);
+    return switch (kind) {
+      case BOX ->
+          lure
+              && (has(Field.PIECES)
+                  || has(Field.PACKS)
+                  || has(Field.LOOSE)
+                  || (has(Field.HAD) && has(Field.LOST_SO_FAR)));
+      case TRIPS -> lure && has(Field.DATE);
+      case PLAN -> !has(Field.BODY) && has(Field.DATE) && has(Field.HOURS);
+      case PRICES -> lure && has(Field.PACK_PRICE);
+    };
+  }
+
+  /** The headers a list of this kind needs, in words. */
+  static String wanted(ListKind kind) {
+    return switch (kind) {
+      case BOX -> "Body style, Colour, Length and Pieces";
+      case TRIPS -> "Date, Body style and Colour";
+      case PLAN -> "Date and Hours";
+      case PRICES -> "Shop, Body style, Colour, Pack size and Pack price";
+    };
+  }
+
+  /** The complete guess that fits best, among all kinds or as {@code wanted}. */
+  static Optional<ColumnGuess> best(
+      List<ColumnHeader> headers, Optional<ListKind> wanted, Map<String, Optional<Field>> given) {
+    Optional<ColumnGuess> best = Optional.empty();
+    for (ListKind kind :
+        new ListKind[] {ListKind.TRIPS, ListKind.PRICES, ListKind.BOX, ListKind.PLAN}) {
+      if (wanted.isPresent() && wanted.get() != kind) {
+        continue;
+      }
+      ColumnGuess guess = of(headers, kind, given);
+      if (guess.isComplete() && best.filter(b -> b.score() >= guess.score()).isEmpty()) {
+        best = Optional.of(guess);
+      }
+    }
+    return best;
+  }
+}

@@ -1,0 +1,133 @@
+package traytally.intake;
+
+import java.math.BigDecimal;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Lengths of time as people write them: {@code 1:30}, {@code 90}, {@code 1.5 h}, 09:10-10:40. */
+final class Durations {
+  private static final BigDecimal HOUR = BigDecimal.valueOf(60);
+  private static final int DAY = 24 * 60;
+
+  private static final String H = "(?:hours?|hrs?|h)\\.?";
+  private static final String M = "(?:minutes?|mins?|min|m|')\\.?";
+  private static final Pattern CLOCK =
+      Pattern.compile("(\\d{1,2}):(\\d\\d)(?::\\d\\d)?(?:\\s*" + H + ")?");
+  private static final Pattern HOURS_MINUTES =
+      Pattern.compile("(\\d{1,2})\\s*" + H + "\\s*(?:and|,)?\\s*(\\d{1,2})\\s*(?:" + M + ")?");
+  private static final Pattern HOURS =
+      Pattern.compile("(" + Numbers.NUMBER + "|an?|one|two|three|four|half an?)\\s*" + H);
+  private static final Pattern AND_HALF =
+      Pattern.compile(
+          "(\\d{1,2}|an?|one|two|three)\\s*"
+              + H
+              + "\\s*and a half|(\\d{1,2}|one|two|three) and a half\\s*"
+              + H);
+  private static final Pattern MINUTES = Pattern.compile("(" + Numbers.NUMBER + ")\\s*" + M);
+  private static final Pattern SPAN =
+      Pattern.compile(
+          "(\\d{1,2})(?:[:.h]?(\\d\\d))?\\s*(am|pm)?\\s*(?:-|to|until|till)\\s*(\\d{1,2})(?:[:.h]?(\\d\\d))?\\s*(am|pm)?");
+
+  private Durations() {}
+
+  /** Minutes, where a bare number is hours or minutes as {@code bareIsHours} says. */
+  static Told<Double> minutes(String text, boolean bareIsHours) {
+    String plain =
+        Numbers.plain(text)
+            .toLowerCase(Locale.ROOT)
+            .replaceFirst("^(?:~|about|abt|approx\\.?|ca\\.?|c\\.)\\s*", "")
+            .strip();
+    if (plain.isEmpty() || plain.equals("-") || plain.equals("?")) {
+      return Told.nothing();
+    }
+    Optional<BigDecimal> minutes =
+        Numbers.parse(plain)
+            .map(n -> bareIsHours ? n.multiply(HOUR) : n)
+            .or(() -> clock(plain))
+            .or(() -> span(plain))
+            .or(() -> spelt(plain));
+    if (minutes.isEmpty()) {
+      return Told.wrong("is not a length of time. Write the minutes, such as 90, or 1:30.");
+    }
+    return checked(minutes.get().doubleValue());
+  }
+
+  /** {@code minutes} if one rod can fish that long in a day. */
+  static Told<Double> checked(double minutes) {
+    if (minutes < 0) {
+      return Told.wrong("is less than no time. Write the minutes, such as 90.");
+    }
+    if (minutes > DAY) {
+      return Told.wrong("is more than a day. Write the minutes of this stint, at most 1440.");
+    }
+    return Told.of(minutes);
+  }
+
+  private static Optional<BigDecimal> clock(String plain) {
+    Matcher clock = CLOCK.matcher(plain);
+    return clock.matches() ? Optional.of(hm(clock.group(1), clock.group(2))) : Optional.empty();
+  }
+
+  private static BigDecimal hm(String hours, String minutes) {
+    return new BigDecimal(hours).multiply(HOUR).add(new BigDecimal(minutes));
+  }
+
+  private static Optional<BigDecimal> spelt(String plain) {
+    Matcher andHalf = AND_HALF.matcher(plain);
+    if (andHalf.matches()) {
+      String whole = andHalf.group(1) == null ? andHalf.group(2) : andHalf.group(1);
+      return number(whole).map(n -> n.add(new BigDecimal("0.5")).multiply(HOUR));
+    }
+    Matcher both = HOURS_MINUTES.matcher(plain);
+    if (both.matches()) {
+      return Optional.of(hm(both.group(1), both.group(2)));
+    }
+    Matcher hours = HOURS.matcher(plain);
+    if (hours.matches()) {
+      return number(hours.group(1)).map(HOUR::multiply);
+    }
+    Matcher minutes = MINUTES.matcher(plain);
+    return minutes.matches() ? Numbers.parse(minutes.group(1)) : Optional.empty();
+  }
+
+  private static Optional<BigDecimal> number(String word) {
+    return switch (word) {
+      case "a", "an", "one" -> Optional.of(BigDecimal.ONE);
+      case "two" -> Optional.of(BigDecimal.valueOf(2));
+      case "three" -> Optional.of(BigDecimal.valueOf(3));
+      case "four" -> Optional.of(BigDecimal.valueOf(4));
+      case "half a", "half an" -> Optional.of(new BigDecimal("0.5"));
+      default -> Numbers.parse(word);
+    };
+  }
+
+  /** From one time of day to a later one, past midnight if need be. */
+  private static Optional<BigDecimal> span(String plain) {
+    Matcher span = SPAN.matcher(plain);
+    if (!span.matches()) {
+      return Optional.empty();
+    }
+    String lastHalf = span.group(6) == null ? "" : span.group(6);
+    String firstHalf = span.group(3) == null ? "" : span.group(3);
+    int from = time(span.group(1), span.group(2), firstHalf);
+    int to = time(span.group(4), span.group(5), lastHalf);
+    if (from < 0 || to < 0) {
+      return Optional.empty();
+    }
+    return Optional.of(BigDecimal.valueOf(Math.floorMod(to - from, DAY)));
+  }
+
+  private static int time(String hour, String minute, String half) {
+    int hours = Integer.parseInt(hour);
+    int minutes = minute == null ? 0 : Integer.parseInt(minute);
+    if (hours > 24 || minutes > 59 || (!half.isEmpty() && hours > 12)) {
+      return -1;
+    }
+    if (!half.isEmpty()) {
+      hours = hours % 12 + (half.equals("pm") ? 12 : 0);
+    }
+    return hours * 60 + minutes;
+  }
+}

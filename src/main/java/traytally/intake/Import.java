@@ -1,0 +1,294 @@
+package traytally.intake;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import traytally.intake.TableSearch.Remembered;
+import traytally.intake.TripLog.Strangers;
+import traytally.ledger.Batch;
+import traytally.ledger.Book;
+import traytally.ledger.Fact;
+import traytally.ledger.Recorded;
+import traytally.plastic.Plastic;
+
+/** Reads people's lists against the book, and says what is to be recorded. */
+public final class Import {
+  private final Book book;
+  private final ImportOptions options;
+  private final LocalDate today;
+  private final Changes changes;
+  private final KnownPlastics known;
+  private final List<String> notices = new ArrayList<>();
+  private final Map<Table, Integer> taken = new LinkedHashMap<>();
+  private boolean boxListed;
+
+  private Import(Book book, ImportOptions options, LocalDate today) {
+    this.book = book;
+    this.options = options;
+    this.today = today;
+    this.changes = new Changes(book);
+    this.known = new KnownPlastics(book);
+  }
+
+  /**
+   * Reads {@code sheets} of one or several files in one go; nothing is recorded here.
+   *
+   * @throws ListRefusedException if a file holds no list, or one that may be read in two ways
+   */
+  public static Imported read(
+      List<GivenSheet> sheets, Book book, ImportOptions options, LocalDate today) {
+    if (options.countDate().filter(d -> d.isAfter(today)).isPresent()) {
+      throw new ListRefusedException("The count date is after today. Give the day of the count.");
+    }
+    return new Import(book, options, today).read(sheets);
+  }
+
+  private Imported read(List<GivenSheet> sheets) {
+    Map<GivenSheet, List<Table>> found = tables(sheets);
+    List<Table> tables = found.values().stream().flatMap(List::stream).toList();
+    // The box says what is owned, so it is read before the log that names it.
+    List<Table> inTurn =
+        tables.stream().sorted(Comparator.comparingInt(t -> turn(t.kind()))).toList();
+    LogMerge log = new LogMerge(book, changes);
+    inTurn.forEach(table -> take(table, log));
+    if (!log.summary().isEmpty()) {
+      changes.summarise(log.summary());
+    }
+    List<SheetReading> readings = new ArrayList<>();
+    List<Problem> problems = new ArrayList<>();
+    found.forEach((sheet, list) -> report(sheet, list, readings, problems));
+    return imported(tables, readings, problems);
+  }
+
+  private static int turn(ListKind kind) {
+    return switch (kind) {
+      case BOX -> 0;
+      case PRICES, PLAN -> 1;
+      case TRIPS -> 2;
+    };
+  }
+
+  private Imported imported(
+      List<Table> tables, List<SheetReading> readings, List<Problem> problems) {
+    boolean stopped =
+        options.strict()
+            && problems.stream().anyMatch(p -> p.severity() == Problem.Severity.PROBLEM);
+    if (stopped) {
+      notices.add("Nothing was taken: a row has a problem, and --strict was passed.");
+      return new Imported(readings, problems, Changes.nothing(), notices);
+    }
+    if (!changes.isEmpty() || !options.map().isEmpty()) {
+      tables.forEach(this::remember);
+    }
+    if (changes.isEmpty()) {
+      return new Imported(readings, problems, Changes.nothing(), notices);
+    }
+    Changes.Outcome outcome = changes.outcome();
+    sayFound(outcome.found());
+    if (outcome.history() > 0) {
+      notices.add(
+          outcome.history()
+              + " stints that used pieces are older than the last count of their plastic: they"
+              + " teach trust and use, and lower no count.");
+    }
+    return new Imported(readings, problems, outcome.entry(), notices);
+  }
+
+  private Map<GivenSheet, List<Table>> tables(List<GivenSheet> sheets) {
+    Map<GivenSheet, List<Table>> found = new LinkedHashMap<>();
+    Map<String, Remembered> remembered = remembered();
+    Set<String> files = new LinkedHashSet<>();
+    for (GivenSheet sheet : sheets) {
+      files.add(sheet.file());
+      if (options.sheets().isEmpty()
+          || options.sheets().stream().anyMatch(s -> s.equalsIgnoreCase(sheet.name()))) {
+        found.put(
+            sheet, new TableSearch(sheet, options.kind(), options.map(), remembered).tables());
+      }
+    }
+    for (String file : files) {
+      if (found.entrySet().stream()
+          .noneMatch(e -> e.getKey().file().equals(file) && !e.getValue().isEmpty())) {
+        throw new ListRefusedException(unrecognised(file, sheets));
+      }
+    }
+    return found;
+  }
+
+  private String unrecognised(String file, List<GivenSheet> sheets) {
+    List<String> names =
+        sheets.stream().filter(s -> s.file().equals(file)).map(GivenSheet::name).toList();
+    if (!options.sheets().isEmpty()
+        && names.stream().noneMatch(n -> options.sheets().stream().anyMatch(n::equalsIgnoreCase))) {
+      return file
+          + ": no sheet is called "
+          + String.join(" or ", options.sheets())
+          + ". Its sheets: "
+          + String.join(", ", names)
+          + ".";
+    }
+    if (options.kind().isPresent()) {
+      return file
+          + ": no list of this kind was found. Looked for a row of headers such as "
+          + ColumnGuess.wanted(options.kind().get())
+          + ". Name them so, or pass --map 'their header=our field'.";
+    }
+    StringBuilder looked = new StringBuilder();
+    for (ListKind kind : ListKind.values()) {
+      looked
+          .append(looked.length() == 0 ? "" : "; ")
+          .append(ColumnGuess.wanted(kind))
+          .append(" (")
+          .append(kind.word())
+          .append(')');
+    }
+    return file
+        + ": no list was found. Looked for a row of headers such as "
+        + looked
+        + ". Name them so, or pass --as and --map 'their header=our field'.";
+  }
+
+  private void take(Table table, LogMerge log) {
+    switch (table.kind()) {
+      case BOX -> takeBox(table);
+      case PLAN -> {
+        PlanList plan = new PlanList(table, book, options, known, today);
+        plan.read();
+        plan.apply(changes);
+        taken.put(table, plan.taken());
+      }
+      case PRICES -> {
+        PriceList prices = new PriceList(table, book, options, known, today);
+        prices.read();
+        prices.apply(changes);
+        taken.put(table, prices.taken());
+      }
+      case TRIPS -> {
+        TripLog trips = new TripLog(table, options, known, today);
+        trips.read(strangers());
+        log.merge(trips.stints(), table.sheet().source(), trips::mayHold);
+        taken.put(table, trips.stints().size());
+      }
+    }
+  }
+
+  private Strangers strangers() {
+    if (!boxListed && book.facts(Fact.Counted.class).isEmpty()) {
+      return Strangers.WELCOME;
+    }
+    return options.onceOwned() ? Strangers.USED_UP : Strangers.REFUSED;
+  }
+
+  private void takeBox(Table table) {
+    BoxList box = new BoxList(table, book, options, today);
+    box.read();
+    boxListed = true;
+    taken.put(table, box.taken());
+    known.addAll(box.plastics());
+    if (!options.add()) {
+      box.apply(changes);
+      return;
+    }
+    Map<Plastic, Integer> pieces = new LinkedHashMap<>(box.pieces());
+    pieces.values().removeIf(count -> count == 0);
+    Purchases purchases = new Purchases(book, table.sheet().source());
+    Optional<Batch> before = options.again() ? Optional.empty() : purchases.addedBefore(pieces);
+    if (before.isPresent()) {
+      notices.add(
+          table.sheet().source()
+              + ": batch "
+              + before.get().id()
+              + " has added exactly these purchases. Pass --again to add them once more.");
+      return;
+    }
+    box.apply(changes);
+    if (!pieces.isEmpty()) {
+      purchases.apply(pieces, options.countDate().orElse(today), changes);
+    }
+  }
+
+  private void report(
+      GivenSheet sheet, List<Table> tables, List<SheetReading> readings, List<Problem> problems) {
+    if (tables.isEmpty()) {
+      readings.add(
+          new SheetReading(
+              sheet.file(),
+              sheet.name(),
+              Optional.empty(),
+              List.of(),
+              List.of("No list was found in it: passed over."),
+              0,
+              0,
+              0));
+      return;
+    }
+    for (Table table : tables) {
+      if (sheet.hidden()) {
+        table.assume("The sheet is hidden and was read like the others.");
+      }
+      if (table.rows().isEmpty()) {
+        table.assume("It has headers and no rows.");
+      }
+      readings.add(table.reading(taken.getOrDefault(table, 0)));
+      List<Problem> own = new ArrayList<>(table.problems());
+      own.sort(Comparator.comparingInt(Problem::row));
+      problems.addAll(own);
+    }
+  }
+
+  private void sayFound(SortedMap<Plastic, Integer> found) {
+    if (!boxListed && book.facts(Fact.Counted.class).isEmpty() && !found.isEmpty()) {
+      notices.add(
+          "The box was never counted: the "
+              + found.values().stream().mapToInt(n -> n).sum()
+              + " pieces this log used were entered as found. Import a box list to count it.");
+      return;
+    }
+    SortedMap<Plastic, Fact.Described> described = book.described();
+    found.forEach(
+        (plastic, pieces) -> {
+          String tray =
+              Optional.ofNullable(described.get(plastic))
+                  .map(Fact.Described::tray)
+                  .filter(t -> !t.isEmpty())
+                  .map(t -> " in tray " + t)
+                  .orElse("");
+          notices.add(
+              "More of "
+                  + plastic
+                  + " were used than the book held: "
+                  + pieces
+                  + " entered as found. Recount them"
+                  + tray
+                  + ".");
+        });
+  }
+
+  private Map<String, Remembered> remembered() {
+    Map<String, Remembered> remembered = new HashMap<>();
+    for (Fact.Mapped mapped : book.facts(Fact.Mapped.class)) {
+      Mapping.parse(mapped).ifPresent(r -> remembered.put(mapped.headers(), r));
+    }
+    return remembered;
+  }
+
+  private void remember(Table table) {
+    Fact.Mapped now = Mapping.of(table);
+    List<Recorded<Fact.Mapped>> before =
+        book.recorded(Fact.Mapped.class).stream()
+            .filter(m -> m.what().headers().equals(now.headers()))
+            .toList();
+    if (before.stream().noneMatch(m -> m.what().equals(now))) {
+      before.forEach(changes::withdraw);
+      changes.add(now);
+    }
+  }
+}

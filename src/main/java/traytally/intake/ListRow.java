@@ -1,0 +1,51 @@
+package traytally.intake;
+
+import java.util.EnumMap;
+import java.util.Map;
+import traytally.sheet.Cell;
+
+/** One row of a list, its cells by what they tell. */
+final class ListRow {
+  /**
+   * A cell and the column it stands in, counted from 0.
+   *
+   * @param filled whether it was taken from a row above
+   */
+  record Place(Cell cell, int column, boolean filled) {}
+
+  private static final Place NOWHERE = new Place(Cell.blank(), -1, false);
+
+  private final int number;
+  private final Map<Field, Place> places = new EnumMap<>(Field.class);
+
+  ListRow(int number) {
+    this.number = number;
+  }
+
+  /** The row's number as the spreadsheet program shows it. */
+  int number() {
+    return number;
+  }
+
+  void put(Field field, Cell cell, int column) {
+    places.put(field, new Place(cell, column, false));
+  }
+
+  void fill(Field field, Place from) {
+    places.put(field, new Place(from.cell(), from.column(), true));
+  }
+
+  /** Where {@code field} stands; a blank in no column if the list does not tell it. */
+  Place place(Field field) {
+    return places.getOrDefault(field, NOWHERE);
+  }
+
+  boolean isBlank(Field field) {
+    return place(field).cell().isBlank();
+  }
+
+  /** The text in {@code field}, without outer blanks. */
+  String text(Field field) {
+    return Numbers.plain(place(field).cell().shown());
+  }
+}

@@ -1,0 +1,201 @@
+package traytally.intake;
+
+import java.math.BigDecimal;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Counts of pieces as people write them: {@code 12}, {@code 2 packs}, {@code 2x8}, {@code ~5}. */
+final class Quantities {
+  /** More pieces of one plastic than any tray holds; a slip of the keyboard (an assumption). */
+  static final int MOST_PIECES = 100_000;
+
+  private static final Set<String> NONE =
+      Set.of(
+          "none",
+          "nil",
+          "zero",
+          "no",
+          "non",
+          "0",
+          "-",
+          "--",
+          "nought",
+          "nothing",
+          "out",
+          "gone",
+          "empty",
+          "all gone",
+          "none left",
+          "all lost",
+          "sold out",
+          "finished",
+          "used up",
+          "x");
+
+  private static final Pattern POINTED_THOUSANDS = Pattern.compile("[1-9]\\d{0,2}(?:\\.\\d{3})+");
+
+  private static final Pattern BEFORE =
+      Pattern.compile(
+          "(?:~|≈|>=?|about|abt\\.?|around|circa|ca\\.?|c\\.|approx\\.?|approximately|roughly|maybe|over|at least|probably|prob)\\s*(.+)");
+  private static final Pattern AFTER =
+      Pattern.compile(
+          "(.+?)\\s*(?:\\+|\\+/-|ish|-ish|\\?|or so|or more|approx\\.?|at least|about|ca\\.?|i think)");
+  private static final Pattern RANGE = Pattern.compile("(\\d+)\\s*(?:-|to|or)\\s*(\\d+)(.*)");
+
+  private static final String PACK =
+      "(?:packs?|packets?|pkts?|pks?|pcks?|bags?|sachets?|sealed packs?|full packs?|unopened packs?|new packs?|unopened)\\.?";
+  private static final String PIECE =
+      "(?:pieces?|pcs?|pce|lures?|tails?|baits?|plastics?|left|loose|singles?|off|spare|extra|units?|single|odd|ea|each)?\\.?";
+  private static final String NUM =
+      "("
+          + Numbers.NUMBER
+          + "|an?|one|two|three|four|five|six|half|half an?|a dozen|dozen|a couple|couple)";
+  private static final Pattern PACKS_OF =
+      Pattern.compile(
+          NUM
+              + "\\s*(?:of\\s*)?"
+              + PACK
+              + "\\s*(?:of|x|@|\\*|a|/|each|\\(|with|at)\\s*(?:of\\s*)?(\\d+)\\s*"
+              + PIECE
+              + "\\)?(?:\\s*left)?");
+  private static final Pattern TIMES =
+      Pattern.compile(
+          "(\\d+)\\s*(?:x|\\*|@)\\s*(\\d+)\\s*(?:" + PACK + "|" + PIECE + ")(?:\\s*left)?");
+  private static final Pattern PACKS =
+      Pattern.compile(NUM + "\\s*(?:of\\s*)?" + PACK + "(?:\\s*left)?");
+  private static final Pattern PIECES =
+      Pattern.compile("(?:x\\s*)?" + NUM + "(?:\\s*x)?\\s*" + PIECE + "(?:\\s*left)?");
+
+  private Quantities() {}
+
+  /** Pieces, where {@code packSize} is what a pack holds, if known. */
+  static Told<Integer> parse(String text, OptionalInt packSize) {
+    String plain = Numbers.plain(text).toLowerCase(Locale.ROOT).strip();
+    if (plain.isEmpty()) {
+      return Told.nothing();
+    }
+    if (NONE.contains(plain)) {
+      return Told.of(0);
+    }
+    if (POINTED_THOUSANDS.matcher(plain).matches()) {
+      // Nobody counts thousandths of a lure: the point can only mark thousands.
+      return parse(plain.replace(".", ""), packSize);
+    }
+    Told<Integer> exact = sum(plain, packSize);
+    if (exact.value().isPresent() || plain.startsWith("-")) {
+      return exact;
+    }
+    Told<Integer> guessed = guessed(plain, packSize);
+    return guessed.value().isPresent() ? guessed : exact;
+  }
+
+  private static Told<Integer> guessed(String plain, OptionalInt packSize) {
+    String core = plain;
+    Matcher before = BEFORE.matcher(core);
+    if (before.matches()) {
+      core = before.group(1);
+    }
+    Matcher after = AFTER.matcher(core);
+    if (after.matches()) {
+      core = after.group(1);
+    }
+    Matcher range = RANGE.matcher(core);
+    if (range.matches()) {
+      core = range.group(1) + range.group(3);
+    }
+    if (core.equals(plain)) {
+      return Told.nothing();
+    }
+    Told<Integer> sum = sum(core.strip(), packSize);
+    return sum.value().isPresent()
+        ? Told.about(sum.value().get(), "taken as " + sum.value().get())
+        : sum;
+  }
+
+  /** Terms joined by +, & or "and". */
+  private static Told<Integer> sum(String plain, OptionalInt packSize) {
+    int total = 0;
+    String[] terms = plain.split("\\s*(?:\\+|&|\\band\\b|\\bplus\\b|(?<=[a-z)]),)\\s*", -1);
+    for (String term : terms) {
+      Told<BigDecimal> pieces = term(term, packSize);
+      if (pieces.isWrong()) {
+        return Told.wrong(pieces.wrong());
+      }
+      Told<Integer> whole = whole(pieces.value().orElse(BigDecimal.ZERO));
+      if (whole.isWrong()) {
+        return whole;
+      }
+      total += whole.value().orElse(0);
+    }
+    return total > MOST_PIECES ? tooMany() : Told.of(total);
+  }
+
+  /** {@code pieces} as a whole count that a tray can hold. */
+  static Told<Integer> whole(BigDecimal pieces) {
+    if (pieces.signum() < 0) {
+      return Told.wrong("is a negative count. Write the pieces you have, 0 if none.");
+    }
+    if (pieces.compareTo(BigDecimal.valueOf(MOST_PIECES)) > 0) {
+      return tooMany();
+    }
+    if (!Numbers.isWhole(pieces)) {
+      return Told.wrong("is not a whole count. Write whole pieces.");
+    }
+    return Told.of(pieces.intValueExact());
+  }
+
+  private static Told<Integer> tooMany() {
+    return Told.wrong("is more pieces than any box holds. Write the pieces you have.");
+  }
+
+  private static Told<BigDecimal> term(String term, OptionalInt packSize) {
+    Matcher times = TIMES.matcher(term);
+    if (times.matches()) {
+      return product(Numbers.parse(times.group(1)), times.group(2));
+    }
+    Matcher packsOf = PACKS_OF.matcher(term);
+    if (packsOf.matches()) {
+      return product(number(packsOf.group(1)), packsOf.group(2));
+    }
+    Matcher packs = PACKS.matcher(term);
+    if (packs.matches()) {
+      return packSize.isPresent()
+          ? product(number(packs.group(1)), Integer.toString(packSize.getAsInt()))
+          : Told.wrong(
+              "counts packs, and nothing says how many pieces a pack holds. Write the pieces, or"
+                  + " add a column \"Pack size\".");
+    }
+    Matcher pieces = PIECES.matcher(term);
+    Optional<BigDecimal> number = pieces.matches() ? number(pieces.group(1)) : Numbers.parse(term);
+    return number
+        .map(Told::of)
+        .orElseGet(
+            () -> Told.wrong("is not a count of pieces. Write a number such as 12, or 2x8."));
+  }
+
+  private static Told<BigDecimal> product(Optional<BigDecimal> packs, String size) {
+    // A third of a pack is kept to twelve places: rounded here, it is whole again or it is not.
+    return packs
+        .map(p -> p.multiply(new BigDecimal(size)).setScale(6, java.math.RoundingMode.HALF_UP))
+        .map(Told::of)
+        .orElseGet(() -> Told.wrong("is not a count of pieces. Write a number such as 12."));
+  }
+
+  private static Optional<BigDecimal> number(String words) {
+    return switch (words) {
+      case "a", "an", "one" -> Optional.of(BigDecimal.ONE);
+      case "two", "a couple", "couple" -> Optional.of(BigDecimal.valueOf(2));
+      case "three" -> Optional.of(BigDecimal.valueOf(3));
+      case "four" -> Optional.of(BigDecimal.valueOf(4));
+      case "five" -> Optional.of(BigDecimal.valueOf(5));
+      case "six" -> Optional.of(BigDecimal.valueOf(6));
+      case "dozen", "a dozen" -> Optional.of(BigDecimal.valueOf(12));
+      case "half", "half a", "half an" -> Optional.of(new BigDecimal("0.5"));
+      default -> Numbers.parse(words);
+    };
+  }
+}

@@ -1,0 +1,337 @@
+package traytally.intake;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import traytally.intake.Problem.Severity;
+import traytally.plastic.Money;
+import traytally.plastic.Name;
+import traytally.plastic.Plastic;
+import traytally.sheet.Cell;
+
+/** Reads the typed values of one row after another, and collects what is wrong with each. */
+final class RowReader {
+  /** Dates before this are slips: the oldest log a person types in (an assumption). */
+  static final LocalDate FIRST_DATE = LocalDate.of(1950, 1, 1);
+
+  /** The serial of 1950-01-01 and of 2100-01-01 in the 1900 system (ECMA-376 part 1, 18.17.4). */
+  private static final double FIRST_SERIAL = 18264;
+
+  private static final double LAST_SERIAL = 73051;
+
+  private static final LocalDate SERIAL_ZERO = LocalDate.of(1899, 12, 30);
+
+  private final Table table;
+  private final ColumnHabits habits;
+  private final LocalDate today;
+  private final Map<String, Name> names = new HashMap<>();
+  private ListRow row = new ListRow(1);
+  private boolean failed;
+
+  RowReader(Table table, ColumnHabits habits, LocalDate today) {
+    this.table = table;
+    this.habits = habits;
+    this.today = today;
+  }
+
+  /** Goes on to {@code next}. */
+  void begin(ListRow next) {
+    row = next;
+    failed = false;
+  }
+
+  /** Whether the row has a problem and cannot be taken. */
+  boolean failed() {
+    return failed;
+  }
+
+  void problem(Field field, String what) {
+    failed = true;
+    say(field, what, Severity.PROBLEM);
+  }
+
+  void note(Field field, String what) {
+    say(field, what, Severity.NOTE);
+  }
+
+  private void say(Field field, String what, Severity severity) {
+    ListRow.Place place = row.place(field);
+    table
+        .problems()
+        .add(
+            Problem.of(
+                table.sheet(),
+                row.number(),
+                place.column(),
+                place.cell().shown().strip(),
+                what,
+                severity));
+  }
+
+  private <T> Optional<T> heard(Field field, Told<T> told) {
+    if (told.isWrong()) {
+      problem(field, told.wrong());
+    } else if (told.approximate()) {
+      say(field, "is a guess: " + told.assumed() + ".", Severity.APPROXIMATE);
+    } else if (!told.assumed().isEmpty()) {
+      table.assume(told.assumed() + ".");
+    }
+    return told.value();
+  }
+
+  /** Something that is no reason to leave the row out: what cannot be read is said and dropped. */
+  private <T> Optional<T> heardLightly(Field field, Told<T> told) {
+    if (told.isWrong()) {
+      note(field, told.wrong() + " The rest of the row was taken.");
+      return Optional.empty();
+    }
+    return heard(field, told);
+  }
+
+  String text(Field field) {
+    Cell cell = row.place(field).cell();
+    if (cell instanceof Cell.ErrorValue) {
+      problem(field, "is the error of a formula. Write the value instead.");
+      return "";
+    }
+    return cell.isBlank() ? "" : cell.shown().strip();
+  }
+
+  Name name(Field field) {
+    return names.computeIfAbsent(text(field), Name::of);
+  }
+
+  /** The name in {@code field}; its lack is a problem. */
+  Name nameNeeded(Field field) {
+    Name name = name(field);
+    if (name.isBlank() && !failed) {
+      problem(field, "The " + field.word() + " is missing. Write it in this row.");
+    }
+    return name;
+  }
+
+  /** The length in millimetres, 0 if not said. */
+  int lengthMm() {
+    String text = text(Field.LENGTH);
+    if (text.isEmpty() || text.equals("-") || text.equals("?")) {
+      return 0;
+    }
+    Cell cell = row.place(Field.LENGTH).cell();
+    Optional<Lengths.Written> written = writtenLength(cell);
+    if (written.isEmpty()) {
+      problem(Field.LENGTH, "is not a length. Write it as 75 mm or 3 in.");
+      return 0;
+    }
+    Lengths.Unit bare = Lengths.unit(habits.bare(), written.get().number());
+    return heard(Field.LENGTH, Lengths.mm(written.get(), bare)).orElse(0);
+  }
+
+  /** A length as it stands in a cell; a number's format may state the unit. */
+  static Optional<Lengths.Written> writtenLength(Cell cell) {
+    if (cell instanceof Cell.Numeric number) {
+      String format = number.format().toLowerCase(Locale.ROOT);
+      Optional<Lengths.Unit> unit = Optional.empty();
+      if (format.contains("mm")) {
+        unit = Optional.of(Lengths.Unit.MM);
+      } else if (format.contains("cm")) {
+        unit = Optional.of(Lengths.Unit.CM);
+      } else if (format.contains("in") || format.contains("\\\"")) {
+        unit = Optional.of(Lengths.Unit.INCH);
+      }
+      return Optional.of(new Lengths.Written(decimal(number), unit));
+    }
+    return cell instanceof Cell.Text text ? Lengths.parse(text.text()) : Optional.empty();
+  }
+
+  /** The number without the dust of binary fractions: 4.95 and not 4.9500000000000002. */
+  private static BigDecimal decimal(Cell.Numeric number) {
+    return new BigDecimal(number.value()).round(new MathContext(12));
+  }
+
+  /** Pieces in {@code field}; empty if blank. */
+  OptionalInt pieces(Field field, OptionalInt packSize) {
+    return counted(field, quantity(field, packSize), Quantities.MOST_PIECES);
+  }
+
+  /** A count of at most {@code most} in {@code field}; empty if blank. */
+  OptionalInt count(Field field, int most) {
+    return counted(field, quantity(field, OptionalInt.empty()), most);
+  }
+
+  private OptionalInt counted(Field field, Told<Integer> told, int most) {
+    Optional<Integer> count = heard(field, told);
+    if (count.isPresent() && count.get() > most) {
+      problem(field, "is too many to be true. Write at most " + most + ".");
+    }
+    return count.isPresent() ? OptionalInt.of(count.get()) : OptionalInt.empty();
+  }
+
+  /** A count in {@code field} that the row can do without: what is unreadable is said. */
+  OptionalInt countLightly(Field field, int most) {
+    Optional<Integer> count =
+        heardLightly(field, quantity(field, OptionalInt.empty())).filter(n -> n <= most);
+    return count.isPresent() ? OptionalInt.of(count.get()) : OptionalInt.empty();
+  }
+
+  private Told<Integer> quantity(Field field, OptionalInt packSize) {
+    String text = text(field);
+    if (text.isEmpty()) {
+      return Told.nothing();
+    }
+    Cell cell = row.place(field).cell();
+    if (cell instanceof Cell.Numeric number) {
+      return Quantities.whole(decimal(number));
+    }
+    if (cell instanceof Cell.DateTime || cell instanceof Cell.Time) {
+      return Told.wrong(
+          "is a date or a time, not a count: the spreadsheet may have made one of what you typed."
+              + " Write the number.");
+    }
+    return Quantities.parse(text, packSize);
+  }
+
+  Optional<LocalDate> date(Field field) {
+    String text = text(field);
+    if (text.isEmpty()) {
+      if (!failed) {
+        problem(field, "The date is missing. Write it in this row.");
+      }
+      return Optional.empty();
+    }
+    Optional<LocalDate> date = heard(field, dateTold(row.place(field).cell()));
+    if (date.filter(d -> d.isBefore(FIRST_DATE)).isPresent()) {
+      problem(field, "is too long ago to be true. Check the year.");
+      return Optional.empty();
+    }
+    return date;
+  }
+
+  private Told<LocalDate> dateTold(Cell cell) {
+    if (cell instanceof Cell.DateTime moment) {
+      return Told.of(moment.when().toLocalDate());
+    }
+    if (cell instanceof Cell.Numeric number
+        && number.value() >= FIRST_SERIAL
+        && number.value() < LAST_SERIAL) {
+      return Told.assuming(
+          SERIAL_ZERO.plusDays((long) number.value()), "Day numbers were read as dates");
+    }
+    Told<Dates.Written> told = Dates.parse(cell.shown(), today, OptionalInt.empty());
+    Optional<Dates.Written> written = told.value();
+    if (written.isEmpty()) {
+      return told.map(w -> today);
+    }
+    Optional<LocalDate> date =
+        written.get().certain().or(() -> habits.order().flatMap(written.get()::in));
+    if (habits.order().filter(o -> written.get().in(o).isEmpty()).isPresent()) {
+      return Told.wrong(
+          "cannot be read in the order of day and month of this column. Write it as 2026-06-03.");
+    }
+    return date.map(Told::of)
+        .orElseGet(() -> Told.wrong("may be either of two dates. Write it as 2026-06-03."));
+  }
+
+  /** Minutes in {@code field}; empty if blank. */
+  Optional<Double> minutes(Field field) {
+    String text = text(field);
+    Cell cell = row.place(field).cell();
+    if (cell instanceof Cell.Time time) {
+      return heard(field, Durations.checked(time.length().toSeconds() / 60.0));
+    }
+    if (cell instanceof Cell.Numeric number) {
+      double value = decimal(number).doubleValue();
+      return heard(field, Durations.checked(habits.bareHours() ? value * 60 : value));
+    }
+    return heard(field, Durations.minutes(text, habits.bareHours()));
+  }
+
+  /** Minutes that may be more than a day's, up to {@code mostHours}; empty if blank. */
+  Optional<Double> minutesOfDays(Field field, double mostHours) {
+    Cell cell = row.place(field).cell();
+    if (cell instanceof Cell.Numeric number && habits.bareHours()) {
+      double hours = decimal(number).doubleValue();
+      if (hours < 0 || hours > mostHours) {
+        problem(field, "is no number of hours for a trip. Write up to " + (int) mostHours + ".");
+        return Optional.empty();
+      }
+      return Optional.of(hours * 60);
+    }
+    return minutes(field);
+  }
+
+  /** Minutes from one time of day to another; empty if either is blank. */
+  Optional<Double> span(Field from, Field to) {
+    String first = text(from);
+    String last = text(to);
+    if (first.isEmpty() || last.isEmpty()) {
+      return Optional.empty();
+    }
+    Told<Double> told = Durations.minutes(timeOfDay(first) + "-" + timeOfDay(last), false);
+    if (told.isWrong()) {
+      problem(to, "does not end a length of time from " + first + ". Write both as 09:10.");
+    }
+    return told.value();
+  }
+
+  private static String timeOfDay(String text) {
+    return text.replaceFirst("^\\d{4}-\\d\\d-\\d\\d ", "");
+  }
+
+  /** Money in {@code field}; empty if blank. */
+  Optional<Amounts.Written> amount(Field field, java.util.Currency own) {
+    return heard(field, amountTold(field, own));
+  }
+
+  /** Money the row can do without. */
+  Optional<Money> amountLightly(Field field, java.util.Currency own) {
+    return heardLightly(field, amountTold(field, own))
+        .map(sum -> Money.of(sum.units(), sum.currency().orElse(own)));
+  }
+
+  /** A sum the row can do without, in whatever currency. */
+  Optional<Amounts.Written> amountWritten(Field field, java.util.Currency own) {
+    return heardLightly(field, amountTold(field, own));
+  }
+
+  private Told<Amounts.Written> amountTold(Field field, java.util.Currency own) {
+    String text = text(field);
+    Cell cell = row.place(field).cell();
+    if (cell instanceof Cell.Numeric number) {
+      Told<Amounts.Written> bare = Amounts.parse(decimal(number).toPlainString(), own);
+      return bare.map(
+          sum -> new Amounts.Written(sum.units(), Amounts.ofFormat(number.format(), own)));
+    }
+    if (cell instanceof Cell.DateTime || cell instanceof Cell.Time) {
+      return Told.wrong("is a date or a time, not a price. Write a number such as 4.95.");
+    }
+    return Amounts.parse(text, own);
+  }
+
+  <T> Optional<T> word(Field field, java.util.function.Function<String, Told<T>> reading) {
+    return heardLightly(field, reading.apply(text(field)));
+  }
+
+  /** The numbers of the rows of a table whose problems leave them out. */
+  static List<Integer> skipped(Table table) {
+    List<Integer> rows = new ArrayList<>();
+    for (Problem problem : table.problems()) {
+      if (problem.severity() == Severity.PROBLEM) {
+        rows.add(problem.row());
+      }
+    }
+    return rows;
+  }
+
+  /** The words for a plastic that several fit. */
+  static String several(List<Plastic> fitting) {
+    List<String> words = fitting.stream().map(Plastic::toString).sorted().toList();
+    return String.join("; ", words);
+  }
+}

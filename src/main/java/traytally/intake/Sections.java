@@ -1,0 +1,140 @@
+package traytally.intake;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import traytally.intake.ListRow.Place;
+import traytally.sheet.Cell;
+import traytally.sheet.Row;
+
+/** Sorts the rows under a header: list rows, section headings, totals, remarks, blank ones. */
+final class Sections {
+  private static final Pattern TOTAL =
+      Pattern.compile(
+          "(?:grand |sub ?-?)?totals?\\b.*|sum|sums|in all|all together|altogether|overall");
+
+  private static final Set<String> DITTO =
+      Set.of("\"", "''", "do", "do.", "ditto", "\"\"", "〃", "same", "-\"-", "as above");
+
+  /** A quarter of all rows blank in a column is a habit, a single one a slip (an assumption). */
+  private static final int HABIT = 4;
+
+  private final Table table;
+  private Optional<Place> section = Optional.empty();
+  private final Field sectionField;
+  private final boolean sectioned;
+
+  Sections(Table table) {
+    this.table = table;
+    this.sectionField = table.kind() == ListKind.PRICES ? Field.SHOP : Field.BODY;
+    this.sectioned = !table.guess().has(sectionField);
+  }
+
+  void take(Row row, boolean gap, Optional<Row> next, ListRow list) {
+    List<Integer> filled = new ArrayList<>();
+    for (int column = 0; column < row.cells().size(); column++) {
+      if (!row.cell(column).isBlank()) {
+        filled.add(column);
+      }
+    }
+    boolean told = table.guess().columns().keySet().stream().anyMatch(f -> !list.isBlank(f));
+    if (filled.isEmpty()) {
+      return;
+    }
+    String first = row.cell(filled.get(0)).shown().strip();
+    if (isTotal(first, list)) {
+      table.note(row.number(), filled.get(0), first, "begins a row of totals, which was left out.");
+    } else if (filled.size() == 1 && isHeading(row.cell(filled.get(0)), list, next)) {
+      section = Optional.of(new Place(row.cell(filled.get(0)), filled.get(0), true));
+    } else if (!told || isRemark(filled, list, first, gap)) {
+      table.note(row.number(), filled.get(0), first, "was read as a remark and left out.");
+    } else {
+      if (section.isPresent() && list.isBlank(sectionField)) {
+        list.fill(sectionField, section.get());
+      }
+      table.rows().add(list);
+    }
+  }
+
+  private boolean isTotal(String first, ListRow list) {
+    return TOTAL.matcher(first.toLowerCase(Locale.ROOT).replaceAll("[:=]", "").strip()).matches()
+        && (list.isBlank(Field.BODY) || list.isBlank(Field.COLOUR));
+  }
+
+  private boolean isHeading(Cell cell, ListRow list, Optional<Row> next) {
+    if (!(cell instanceof Cell.Text text)
+        || Numbers.parse(Numbers.plain(text.text())).isPresent()) {
+      return false;
+    }
+    if (sectioned) {
+      return true;
+    }
+    int column = table.guess().columns().getOrDefault(sectionField, -1);
+    return !list.isBlank(sectionField)
+        && next.filter(n -> n.cell(column).isBlank() && n.cells().size() > column + 1).isPresent();
+  }
+
+  private boolean isRemark(List<Integer> filled, ListRow list, String first, boolean gap) {
+    boolean lone = filled.size() == 1 && list.isBlank(Field.COLOUR) && list.isBlank(Field.PIECES);
+    return lone && (gap || first.split("\\s+").length > 3) && table.kind() != ListKind.PLAN;
+  }
+
+  /** Fills what is told once for several rows: ditto marks, a shop, a date, a body style. */
+  void fillDown() {
+    switch (table.kind()) {
+      case BOX -> down(Field.BODY, List.of(Field.MAKER, Field.LENGTH, Field.TRAY));
+      case TRIPS -> down(Field.DATE, List.of(Field.WATER, Field.SPECIES, Field.CLARITY));
+      case PRICES -> {
+        down(Field.SHOP, List.of());
+        down(Field.BODY, List.of(Field.MAKER, Field.LENGTH));
+      }
+      case PLAN -> {}
+    }
+    dittos();
+  }
+
+  private void down(Field lead, List<Field> followers) {
+    List<ListRow> rows = table.rows();
+    long blank = rows.stream().filter(r -> r.isBlank(lead)).count();
+    boolean habit =
+        !rows.isEmpty()
+            && blank > 0
+            && !rows.get(0).isBlank(lead)
+            && (lead == Field.SHOP || blank * HABIT >= rows.size());
+    if (!habit || !table.guess().has(lead)) {
+      return;
+    }
+    ListRow above = rows.get(0);
+    for (ListRow row : rows) {
+      if (row.isBlank(lead)) {
+        row.fill(lead, above.place(lead));
+        table.assume("A blank " + lead.word() + " was taken from the row above.");
+        for (Field follower : followers) {
+          if (row.isBlank(follower) && !above.isBlank(follower)) {
+            row.fill(follower, above.place(follower));
+          }
+        }
+      }
+      above = row;
+    }
+  }
+
+  private void dittos() {
+    Optional<ListRow> above = Optional.empty();
+    for (ListRow row : table.rows()) {
+      for (Field field : table.guess().columns().keySet()) {
+        boolean ditto =
+            row.place(field).cell() instanceof Cell.Text
+                && DITTO.contains(row.text(field).toLowerCase(Locale.ROOT));
+        if (ditto && above.isPresent() && field != Field.NOTE) {
+          row.fill(field, above.get().place(field));
+          table.assume("A ditto mark was taken as the " + field.word() + " of the row above.");
+        }
+      }
+      above = Optional.of(row);
+    }
+  }
+}

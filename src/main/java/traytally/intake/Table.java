@@ -1,0 +1,102 @@
+package traytally.intake;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import traytally.intake.Problem.Severity;
+import traytally.sheet.Address;
+
+/** One list found in a sheet: its columns, its rows, and what was assumed on the way. */
+final class Table {
+  private final GivenSheet sheet;
+  private final ListKind kind;
+  private final List<ColumnHeader> headers;
+  private final ColumnGuess guess;
+  private final List<ListRow> rows = new ArrayList<>();
+  private final List<Problem> problems = new ArrayList<>();
+  private final Map<String, Integer> assumptions = new LinkedHashMap<>();
+
+  Table(GivenSheet sheet, List<ColumnHeader> headers, ColumnGuess guess) {
+    this.sheet = sheet;
+    this.kind = guess.kind();
+    this.headers = List.copyOf(headers);
+    this.guess = guess;
+  }
+
+  GivenSheet sheet() {
+    return sheet;
+  }
+
+  ListKind kind() {
+    return kind;
+  }
+
+  ColumnGuess guess() {
+    return guess;
+  }
+
+  List<ColumnHeader> headers() {
+    return headers;
+  }
+
+  List<ListRow> rows() {
+    return rows;
+  }
+
+  List<Problem> problems() {
+    return problems;
+  }
+
+  /** The header over {@code field}, if it has a column. */
+  Optional<ColumnHeader> header(Field field) {
+    return Optional.ofNullable(guess.columns().get(field)).map(headers::get);
+  }
+
+  /** Notes an assumption; one made of many rows is said once, with their number. */
+  void assume(String sentence) {
+    assumptions.merge(sentence, 1, Integer::sum);
+  }
+
+  void note(int row, int column, String value, String what) {
+    problems.add(Problem.of(sheet, row, column, value, what, Severity.NOTE));
+  }
+
+  /** How it was read, when {@code taken} of its rows were. */
+  SheetReading reading(int taken) {
+    List<String> said = new ArrayList<>();
+    assumptions.forEach(
+        (sentence, times) -> said.add(times == 1 ? sentence : sentence + " (" + times + " rows)"));
+    return new SheetReading(
+        sheet.file(),
+        sheet.name(),
+        Optional.of(kind),
+        columnsTaken(),
+        said,
+        rows.size(),
+        taken,
+        rows.size() - taken);
+  }
+
+  private List<SheetReading.ColumnTaken> columnsTaken() {
+    List<SheetReading.ColumnTaken> taken = new ArrayList<>();
+    for (int column = 0; column < headers.size(); column++) {
+      int here = column;
+      Optional<Field> field =
+          guess.columns().entrySet().stream()
+              .filter(entry -> entry.getValue() == here)
+              .map(Map.Entry::getKey)
+              .findFirst();
+      if (field.isPresent() || !headers.get(column).text().isEmpty()) {
+        taken.add(
+            new SheetReading.ColumnTaken(
+                Address.columnLetters(column),
+                headers.get(column).text(),
+                field,
+                guess.why().getOrDefault(column, "passed over")));
+      }
+    }
+    return taken;
+  }
+}

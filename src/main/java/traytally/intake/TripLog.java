@@ -1,0 +1,277 @@
+package traytally.intake;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
+import traytally.ledger.Fact.Fished;
+import traytally.plastic.Plastic;
+import traytally.trip.Clarity;
+import traytally.trip.Fish;
+import traytally.trip.LossCause;
+import traytally.trip.Stint;
+import traytally.trip.Trip;
+
+/** A log of trips: its rows read as stints, in the order fished. */
+final class TripLog {
+  /** More fish, casts or rods than a stint can have are slips (assumptions). */
+  private static final int MOST_FISH = 1000;
+
+  private static final int MOST_CASTS = 5000;
+  private static final int MOST_RODS = 20;
+
+  /** One row as read, before its plastic is looked up. */
+  private record Line(ListRow row, Plastic words, Stint stint) {}
+
+  private final Table table;
+  private final LocalDate today;
+  private final KnownPlastics known;
+  private final RowReader reader;
+  private final List<Fished> stints = new ArrayList<>();
+  private final Set<LocalDate> doubtful = new HashSet<>();
+  private boolean undatedProblem;
+
+  TripLog(Table table, ImportOptions options, KnownPlastics known, LocalDate today) {
+    this.table = table;
+    this.today = today;
+    this.known = known;
+    this.reader = new RowReader(table, ColumnHabits.of(table, options, today), today);
+  }
+
+  /** What a log may do with a plastic the box does not hold. */
+  enum Strangers {
+    /** The box was never counted: every plastic of a log is new. */
+    WELCOME,
+    /** The person says they are used up; slips of known names are not. */
+    USED_UP,
+    REFUSED
+  }
+
+  /** Reads every row; what cannot be taken is among the table's problems. */
+  void read(Strangers strangers) {
+    List<Line> lines = new ArrayList<>();
+    for (ListRow row : table.rows()) {
+      reader.begin(row);
+      Optional<LocalDate> date = reader.date(Field.DATE);
+      if (date.filter(d -> d.isAfter(today)).isPresent()) {
+        reader.problem(Field.DATE, "is after today. Write the day fished, or put it in the plan.");
+      }
+      Optional<Line> line = line(row, date.orElse(today));
+      line.ifPresent(lines::add);
+      if (line.isEmpty()) {
+        doubt(date);
+      }
+    }
+    if (strangers == Strangers.WELCOME) {
+      welcome(lines);
+    }
+    Map<Trip, Integer> places = new HashMap<>();
+    for (Line line : lines) {
+      reader.begin(line.row());
+      Trip trip = line.stint().trip();
+      Optional<Plastic> plastic = plastic(line.words(), strangers);
+      if (plastic.isPresent()) {
+        int place = places.merge(trip, 1, Integer::sum);
+        Stint stint = with(line.stint(), plastic.get());
+        stints.add(new Fished(stint, 0, place, table.sheet().source()));
+      } else {
+        doubt(Optional.of(trip.date()));
+      }
+    }
+  }
+
+  private void doubt(Optional<LocalDate> date) {
+    date.ifPresent(doubtful::add);
+    undatedProblem |= date.isEmpty();
+  }
+
+  /** The stints taken, not yet numbered, in the list's order. */
+  List<Fished> stints() {
+    return stints;
+  }
+
+  /** Whether a row that could not be taken may belong to {@code trip}. */
+  boolean mayHold(Trip trip) {
+    return undatedProblem || doubtful.contains(trip.date());
+  }
+
+  private static Stint with(Stint stint, Plastic plastic) {
+    return new Stint(
+        stint.trip(),
+        stint.species(),
+        stint.clarity(),
+        plastic,
+        stint.minutes(),
+        stint.casts(),
+        stint.fish(),
+        stint.lost(),
+        stint.lostHow(),
+        stint.worn(),
+        stint.rods(),
+        stint.note());
+  }
+
+  private Optional<Line> line(ListRow row, LocalDate date) {
+    Plastic words = words();
+    Trip trip = new Trip(date, known.agreed(reader.name(Field.WATER)));
+    Optional<Clarity> clarity = reader.word(Field.CLARITY, Words::clarity);
+    OptionalDouble minutes = minutes();
+    OptionalInt casts = reader.count(Field.CASTS, MOST_CASTS);
+    Fish fish = fish();
+    Loss loss = loss();
+    int worn = reader.pieces(Field.WORN, OptionalInt.empty()).orElse(0);
+    int rods = reader.count(Field.RODS, MOST_RODS).orElse(1);
+    if (rods < 1) {
+      reader.problem(Field.RODS, "is no rod at all. Write at least 1.");
+    }
+    if (reader.failed()) {
+      return Optional.empty();
+    }
+    Stint stint =
+        new Stint(
+            trip,
+            known.agreed(reader.name(Field.SPECIES)),
+            clarity,
+            words,
+            minutes,
+            casts,
+            fish,
+            loss.pieces(),
+            loss.how(),
+            worn,
+            rods,
+            reader.text(Field.NOTE));
+    return Optional.of(new Line(row, words, stint));
+  }
+
+  /** The plastic in the row's own words; any plastic if the row has failed. */
+  private Plastic words() {
+    var body = known.agreed(reader.nameNeeded(Field.BODY));
+    var colour = known.agreed(reader.nameNeeded(Field.COLOUR));
+    var maker = known.agreed(reader.name(Field.MAKER));
+    int lengthMm = reader.lengthMm();
+    return body.isBlank() || colour.isBlank()
+        ? Plastic.of("", "none", "none", 0)
+        : new Plastic(maker, body, colour, lengthMm);
+  }
+
+  private OptionalDouble minutes() {
+    Optional<Double> minutes = reader.minutes(Field.MINUTES);
+    if (minutes.isEmpty() && table.guess().has(Field.START) && table.guess().has(Field.END)) {
+      minutes = reader.span(Field.START, Field.END);
+    }
+    return minutes.isPresent() ? OptionalDouble.of(minutes.get()) : OptionalDouble.empty();
+  }
+
+  private Fish fish() {
+    int follows = reader.count(Field.FOLLOWS, MOST_FISH).orElse(0);
+    int landed = reader.count(Field.LANDED, MOST_FISH).orElse(0);
+    OptionalInt hookedSaid = reader.count(Field.HOOKED, MOST_FISH);
+    OptionalInt takesSaid = reader.count(Field.TAKES, MOST_FISH);
+    int hooked = hookedSaid.orElse(landed);
+    int takes = takesSaid.orElse(hooked);
+    if (hookedSaid.isEmpty() && landed > 0) {
+      table.assume("Where hooked fish are not told, as many were taken as hooked as were landed.");
+    }
+    if (takesSaid.isEmpty() && hooked > 0) {
+      table.assume("Where takes are not told, as many were taken as there were hooked fish.");
+    }
+    if (landed > hooked) {
+      reader.problem(
+          Field.LANDED, "is more than were hooked (" + hooked + "). Check both numbers.");
+      return Fish.NONE;
+    }
+    if (hooked > takes) {
+      reader.problem(
+          Field.HOOKED, "is more than there were takes (" + takes + "). Check both numbers.");
+      return Fish.NONE;
+    }
+    return new Fish(follows, takes, hooked, landed);
+  }
+
+  private record Loss(int pieces, Optional<LossCause> how) {}
+
+  private Loss loss() {
+    Optional<LossCause> how = Words.lossCause(reader.text(Field.LOST_HOW));
+    if (how.isEmpty() && !reader.text(Field.LOST_HOW).isEmpty()) {
+      reader.note(
+          Field.LOST_HOW,
+          "is no cause known here (snagged, bitten off, torn, cast off). The rest of the row was"
+              + " taken.");
+    }
+    String lost = reader.text(Field.LOST);
+    // "2 (snag)" or "1 bitten off": the number and the cause in one cell.
+    Optional<LossCause> within = Words.lossCause(lost.replaceFirst("^\\d+", ""));
+    if (within.isPresent() && lost.matches("\\d{1,4}\\D+")) {
+      int pieces = Integer.parseInt(lost.replaceFirst("\\D.*", ""));
+      return new Loss(pieces, how.or(() -> within));
+    }
+    int pieces = reader.pieces(Field.LOST, OptionalInt.empty()).orElse(0);
+    return new Loss(pieces, pieces > 0 ? how : Optional.empty());
+  }
+
+  /** Makes every plastic of the log known, those in full words first. */
+  private void welcome(List<Line> lines) {
+    Comparator<Plastic> fullFirst =
+        Comparator.comparing((Plastic p) -> !p.hasLength()).thenComparing(p -> p.maker().isBlank());
+    lines.stream()
+        .map(Line::words)
+        .distinct()
+        .sorted(fullFirst)
+        .filter(words -> known.fittingRoughly(words).isEmpty())
+        .forEach(known::add);
+  }
+
+  private Optional<Plastic> plastic(Plastic words, Strangers strangers) {
+    List<Plastic> fitting = known.fittingRoughly(words);
+    if (fitting.size() == 1) {
+      if (!fitting.get(0).equals(words)
+          && words.hasLength()
+          && fitting.get(0).hasLength()
+          && words.lengthMm() != fitting.get(0).lengthMm()) {
+        table.assume(
+            words.lengthMm()
+                + " mm was taken for the "
+                + fitting.get(0).lengthMm()
+                + " mm of the box list.");
+      }
+      return Optional.of(fitting.get(0));
+    }
+    if (fitting.size() > 1) {
+      reader.problem(
+          Field.BODY,
+          "may be any of "
+              + RowReader.several(fitting)
+              + ". Write the "
+              + (words.hasLength() ? "maker." : "length and the maker."));
+      return Optional.empty();
+    }
+    return stranger(words, strangers);
+  }
+
+  private Optional<Plastic> stranger(Plastic words, Strangers strangers) {
+    Optional<String> slip = known.didYouMean(words);
+    if (slip.isEmpty() && strangers != Strangers.REFUSED) {
+      known.add(words);
+      table.assume("Plastics the box list does not hold were taken as used up.");
+      return Optional.of(words);
+    }
+    String question = slip.or(() -> known.perhaps(words)).map(q -> " " + q + ".").orElse("");
+    reader.problem(
+        Field.COLOUR,
+        "("
+            + words
+            + ") is not in the box list."
+            + question
+            + " Otherwise add it there, with 0 pieces if it is used up, or pass --once-owned to"
+            + " take such plastics as used up.");
+    return Optional.empty();
+  }
+}

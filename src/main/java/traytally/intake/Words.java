@@ -1,0 +1,126 @@
+package traytally.intake;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import traytally.plastic.Finish;
+import traytally.trip.Clarity;
+import traytally.trip.LossCause;
+
+/** The short words of a list: yes and no, clarity, how a piece was lost. */
+final class Words {
+  private static final WordList LIST = WordList.read("words.txt");
+
+  private static final Set<String> YES =
+      Set.of(
+          "yes",
+          "y",
+          "true",
+          "1",
+          "x",
+          "✓",
+          "✔",
+          "ja",
+          "ok",
+          "in",
+          "in stock",
+          "instock",
+          "available",
+          "plenty",
+          "keep",
+          "kept",
+          "always",
+          "*",
+          "★",
+          "low stock",
+          "few left");
+  private static final Set<String> NO =
+      Set.of(
+          "no",
+          "n",
+          "false",
+          "0",
+          "-",
+          "out",
+          "out of stock",
+          "sold out",
+          "none",
+          "gone",
+          "unavailable",
+          "not in stock",
+          "no stock",
+          "discontinued",
+          "on order",
+          "never",
+          "oos");
+
+  private Words() {}
+
+  static Told<Boolean> yesNo(String text) {
+    String plain = Numbers.plain(text).toLowerCase(java.util.Locale.ROOT).strip();
+    if (plain.isEmpty()) {
+      return Told.nothing();
+    }
+    if (YES.contains(plain)) {
+      return Told.of(true);
+    }
+    if (NO.contains(plain)) {
+      return Told.of(false);
+    }
+    // A shop's stock given as a number of packs.
+    return Numbers.parse(plain)
+        .filter(n -> n.signum() >= 0)
+        .map(n -> Told.assuming(n.signum() > 0, "a number read as in stock"))
+        .orElseGet(() -> Told.wrong("is neither yes nor no. Write yes or no."));
+  }
+
+  static Told<Clarity> clarity(String text) {
+    String word = WordList.fold(text);
+    if (word.isEmpty()) {
+      return Told.nothing();
+    }
+    Optional<Clarity> exact = Clarity.parse(word);
+    if (exact.isPresent()) {
+      return Told.of(exact.get());
+    }
+    for (Clarity clarity : Clarity.values()) {
+      if (LIST.words("clarity." + clarity.word()).contains(word)) {
+        return Told.assuming(clarity, "\"" + text.strip() + "\" read as " + clarity.word());
+      }
+    }
+    return Told.wrong("is no clarity known here. Write clear, stained, cloudy or dirty.");
+  }
+
+  /** How a piece was lost; the words may stand inside a sentence. */
+  static Optional<LossCause> lossCause(String text) {
+    String words = " " + WordList.fold(text) + " ";
+    Optional<LossCause> exact = LossCause.parse(words);
+    if (exact.isPresent()) {
+      return exact;
+    }
+    for (LossCause cause : LossCause.values()) {
+      List<String> known = LIST.words("lost." + cause.word());
+      if (known.stream().anyMatch(word -> words.contains(" " + word + " "))) {
+        return Optional.of(cause);
+      }
+    }
+    return Optional.empty();
+  }
+
+  static Told<Finish> finish(String text) {
+    String word = WordList.fold(text);
+    if (word.isEmpty()) {
+      return Told.nothing();
+    }
+    for (Map.Entry<String, List<String>> entry : LIST.meanings().entrySet()) {
+      if (entry.getKey().startsWith("finish.") && entry.getValue().contains(word)) {
+        return Finish.parse(entry.getKey().substring("finish.".length()))
+            .map(Told::of)
+            .orElseGet(Told::nothing);
+      }
+    }
+    return Told.wrong(
+        "is no finish known here. Write solid, translucent, flake, laminate or luminous.");
+  }
+}

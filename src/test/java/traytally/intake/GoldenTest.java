@@ -1,0 +1,132 @@
+package traytally.intake;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import traytally.sheet.Reading;
+
+/**
+ * Every folder under {@code golden} is a case: its lists are imported, and what comes of it must
+ * read as {@code expected.txt}. See {@code golden/README.md}.
+ */
+final class GoldenTest {
+  private static final Path CASES = Path.of("src/test/resources/golden");
+  private static final LocalDate TODAY = LocalDate.of(2026, 5, 1);
+
+  static List<Path> cases() throws IOException {
+    try (Stream<Path> folders = Files.list(CASES)) {
+      return folders.filter(Files::isDirectory).sorted().toList();
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("cases")
+  void listsReadAsWrittenDown(Path folder) throws IOException {
+    Recorder recorder = before(folder);
+    String read = outcome(folder, recorder);
+    Path expected = folder.resolve("expected.txt");
+    if (Boolean.getBoolean("golden.write")) {
+      Files.writeString(expected, read);
+    }
+    assertEquals(Files.readString(expected), read);
+  }
+
+  @ParameterizedTest
+  @MethodSource("cases")
+  void importingTheSameTwiceChangesNothing(Path folder) throws IOException {
+    Recorder recorder = before(folder);
+    List<GivenSheet> sheets = sheets(folder);
+    ImportOptions options = options(folder);
+    Imported first;
+    try {
+      first = Import.read(sheets, recorder.book(), options, TODAY);
+    } catch (ListRefusedException e) {
+      assertTrue(e.getMessage().contains(": "), e.getMessage());
+      return;
+    }
+    recorder.record(first.entry());
+    Imported second = Import.read(sheets, recorder.book(), options, TODAY);
+    assertTrue(second.entry().isEmpty(), () -> Transcript.of(second));
+    assertEquals(first.rowsTaken(), second.rowsTaken());
+  }
+
+  private static String outcome(Path folder, Recorder recorder) throws IOException {
+    try {
+      return Transcript.of(Import.read(sheets(folder), recorder.book(), options(folder), TODAY));
+    } catch (ListRefusedException e) {
+      return "refused: " + e.getMessage() + "\n";
+    }
+  }
+
+  /** The book once the lists in the folder {@code before} were imported, one after another. */
+  private static Recorder before(Path folder) throws IOException {
+    Recorder recorder = new Recorder();
+    Path before = folder.resolve("before");
+    if (Files.isDirectory(before)) {
+      for (Path file : files(before)) {
+        List<GivenSheet> sheets = GivenSheet.of(file, Reading.AS_FOUND);
+        // Counted a month before the lists under test, unless the case says otherwise.
+        LocalDate then = TODAY.minusMonths(1);
+        recorder.record(Import.read(sheets, recorder.book(), ImportOptions.NONE, then).entry());
+      }
+    }
+    return recorder;
+  }
+
+  private static List<GivenSheet> sheets(Path folder) throws IOException {
+    List<GivenSheet> sheets = new ArrayList<>();
+    for (Path file : files(folder)) {
+      sheets.addAll(GivenSheet.of(file, Reading.AS_FOUND));
+    }
+    return sheets;
+  }
+
+  private static List<Path> files(Path folder) throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files
+          .filter(Files::isRegularFile)
+          .filter(f -> !List.of("expected.txt", "options.txt").contains(f.getFileName().toString()))
+          .sorted()
+          .toList();
+    }
+  }
+
+  private static ImportOptions options(Path folder) throws IOException {
+    Path file = folder.resolve("options.txt");
+    Map<String, String> said = new HashMap<>();
+    Map<String, Optional<Field>> map = new HashMap<>();
+    for (String line : Files.exists(file) ? Files.readAllLines(file) : List.<String>of()) {
+      String[] parts = line.split(" ", 2);
+      if (parts[0].equals("map")) {
+        String[] sides = parts[1].split("=", 2);
+        map.put(ColumnHeader.of(sides[0]).folded(), Field.parse(sides[1]));
+      } else {
+        said.put(parts[0], parts.length > 1 ? parts[1] : "yes");
+      }
+    }
+    return new ImportOptions(
+        Optional.ofNullable(said.get("as")).flatMap(ListKind::parse),
+        map,
+        Optional.ofNullable(said.get("sheet")).map(List::of).orElse(List.of()),
+        Optional.ofNullable(said.get("count-date")).map(LocalDate::parse),
+        said.containsKey("add"),
+        said.containsKey("again"),
+        said.containsKey("strict"),
+        said.containsKey("once-owned"),
+        Optional.ofNullable(said.get("date-order")).map("day"::equals),
+        Optional.ofNullable(said.get("length-unit"))
+            .map(u -> u.equals("mm") ? ImportOptions.LengthUnit.MM : ImportOptions.LengthUnit.IN));
+  }
+}
