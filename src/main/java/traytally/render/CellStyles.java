@@ -7,15 +7,20 @@ import org.apache.poi.ss.usermodel.BorderStyle;
 import org.apache.poi.ss.usermodel.CellStyle;
 import org.apache.poi.ss.usermodel.FillPatternType;
 import org.apache.poi.ss.usermodel.Font;
+import org.apache.poi.ss.usermodel.FontScheme;
 import org.apache.poi.ss.usermodel.HorizontalAlignment;
-import org.apache.poi.ss.usermodel.IndexedColors;
 import org.apache.poi.ss.usermodel.VerticalAlignment;
-import org.apache.poi.ss.usermodel.Workbook;
+import org.apache.poi.xssf.usermodel.XSSFCellStyle;
+import org.apache.poi.xssf.usermodel.XSSFColor;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 
 /** The looks that cells of one workbook have, each made once. */
 final class CellStyles {
   static final String AS_TYPED = "@";
   static final String DAY = "yyyy-mm-dd";
+
+  /** Between words and the figures of the column before them. */
+  private static final short AIR = 1;
 
   private static final short TITLE_POINTS = 16;
   private static final short BOX_POINTS = 14;
@@ -23,11 +28,18 @@ final class CellStyles {
   private static final short TEXT_POINTS = 11;
   private static final short NOTE_POINTS = 9;
 
-  private final Workbook book;
-  private final Map<String, CellStyle> made = new HashMap<>();
+  /** Pale enough to write on and to print cheaply. */
+  private static final byte[] PALE = {(byte) 0xE6, (byte) 0xEC, (byte) 0xEE};
 
-  CellStyles(Workbook book) {
+  private static final byte[] RULE = {(byte) 0xB5, (byte) 0xBD, (byte) 0xC0};
+
+  private final XSSFWorkbook book;
+  private final Map<String, XSSFCellStyle> made = new HashMap<>();
+
+  CellStyles(XSSFWorkbook book) {
     this.book = book;
+    // The first font follows a theme, which these workbooks do not carry.
+    book.getFontAt(0).setScheme(FontScheme.NONE);
   }
 
   CellStyle title() {
@@ -36,7 +48,12 @@ final class CellStyles {
 
   /** Lines of text across the sheet, under the title. */
   CellStyle facts() {
-    return once("facts", style -> style.setWrapText(true));
+    return once(
+        "facts",
+        style -> {
+          style.setFont(plain());
+          style.setWrapText(true);
+        });
   }
 
   CellStyle note() {
@@ -58,13 +75,12 @@ final class CellStyles {
     return once(
         "heading" + right + bold,
         style -> {
-          if (bold) {
-            style.setFont(bold());
-          }
+          style.setFont(bold ? bold() : plain());
           style.setAlignment(right ? HorizontalAlignment.RIGHT : HorizontalAlignment.LEFT);
+          style.setIndention(right ? 0 : AIR);
           style.setVerticalAlignment(VerticalAlignment.BOTTOM);
           style.setWrapText(true);
-          fill(style, IndexedColors.GREY_25_PERCENT);
+          fill(style);
           style.setBorderBottom(BorderStyle.MEDIUM);
         });
   }
@@ -107,6 +123,8 @@ final class CellStyles {
         "words",
         style -> {
           ruled(style);
+          style.setAlignment(HorizontalAlignment.LEFT);
+          style.setIndention(AIR);
           style.setQuotePrefixed(true);
           style.setWrapText(true);
         });
@@ -145,6 +163,7 @@ final class CellStyles {
         style -> {
           ruled(style);
           style.setAlignment(HorizontalAlignment.LEFT);
+          style.setIndention(AIR);
           style.setDataFormat(book.createDataFormat().getFormat(DAY));
         });
   }
@@ -155,21 +174,28 @@ final class CellStyles {
         style -> {
           ruled(style);
           style.setBorderLeft(BorderStyle.THIN);
+          style.setLeftBorderColor(new XSSFColor(RULE, null));
           style.setBorderRight(BorderStyle.THIN);
+          style.setRightBorderColor(new XSSFColor(RULE, null));
           style.setFont(font(false, BOX_POINTS));
           style.setAlignment(HorizontalAlignment.CENTER);
         });
   }
 
-  private static void ruled(CellStyle style) {
+  private void ruled(XSSFCellStyle style) {
+    style.setFont(plain());
     style.setVerticalAlignment(VerticalAlignment.CENTER);
     style.setBorderBottom(BorderStyle.THIN);
-    style.setBottomBorderColor(IndexedColors.GREY_40_PERCENT.getIndex());
+    style.setBottomBorderColor(new XSSFColor(RULE, null));
   }
 
-  private static void fill(CellStyle style, IndexedColors colour) {
-    style.setFillForegroundColor(colour.getIndex());
+  private static void fill(XSSFCellStyle style) {
+    style.setFillForegroundColor(new XSSFColor(PALE, null));
     style.setFillPattern(FillPatternType.SOLID_FOREGROUND);
+  }
+
+  private Font plain() {
+    return font(false, TEXT_POINTS);
   }
 
   private Font bold() {
@@ -183,11 +209,11 @@ final class CellStyles {
     return font;
   }
 
-  private CellStyle once(String name, Consumer<CellStyle> look) {
+  private CellStyle once(String name, Consumer<XSSFCellStyle> look) {
     return made.computeIfAbsent(
         name,
         unused -> {
-          CellStyle style = book.createCellStyle();
+          XSSFCellStyle style = book.createCellStyle();
           look.accept(style);
           return style;
         });

@@ -1,7 +1,6 @@
 package traytally.render;
 
 import java.util.Arrays;
-import java.util.Currency;
 import java.util.List;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellStyle;
@@ -180,11 +179,19 @@ final class ReportSheet {
   private String format(Column.Kind kind, double number) {
     return switch (kind) {
       case DECIMAL -> "#,##0.0";
-      case CHANCE -> "0 %";
+      case CHANCE -> chanceFormat(number);
       case LENGTH -> look.unit().pattern(number);
       case TEXT, WHOLE, MONEY, DATE, YES_NO, TICK ->
           number == Math.rint(number) ? "#,##0" : "#,##0.0";
     };
+  }
+
+  /** What is only nearly sure or impossible is not shown as if it were. */
+  private static String chanceFormat(double chance) {
+    if (chance > 0 && chance < 0.005) {
+      return "\"<1 %\"";
+    }
+    return chance < 1 && chance >= 0.995 ? "\">99 %\"" : "0 %";
   }
 
   private static double units(Money money) {
@@ -192,11 +199,7 @@ final class ReportSheet {
   }
 
   private static String moneyFormat(Money money, boolean named) {
-    return named ? moneyFormat(money.currency()) : "#,##0.00";
-  }
-
-  private static String moneyFormat(Currency currency) {
-    return "#,##0.00 \"" + currency + "\"";
+    return named ? "#,##0.00 \"" + money.currency() + "\"" : "#,##0.00";
   }
 
   /** Sums stand under the last column of money, where the eye looks for them. */
@@ -212,7 +215,7 @@ final class ReportSheet {
         put(row, last - 1, Wording.clean(sum.column().label()), styles.sumLabel());
         Cell cell = row.createCell(last);
         cell.setCellValue(units(amount.money()));
-        cell.setCellStyle(styles.sum(moneyFormat(amount.money(), true)));
+        cell.setCellStyle(styles.sum(moneyFormat(amount.money(), wording.mixedMoney())));
       } else {
         across(wording.fact(sum), styles.summary(), 1, LINE_POINTS);
       }

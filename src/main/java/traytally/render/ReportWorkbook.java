@@ -22,7 +22,7 @@ final class ReportWorkbook implements AutoCloseable {
 
   private final Look look;
   private final SXSSFWorkbook book = new SXSSFWorkbook(null, WINDOW, false, true);
-  private final CellStyles styles = new CellStyles(book);
+  private final CellStyles styles = new CellStyles(book.getXSSFWorkbook());
   private String title = "";
   private LocalDate day = LocalDate.EPOCH;
 

@@ -17,8 +17,8 @@ final class SheetPage {
   /** Columns of text that the arrow of a filter covers. */
   private static final int ARROW = 3;
 
-  /** Bold text is wider, and cells have a margin. */
-  private static final int MARGIN = 2;
+  /** Cells have a margin. */
+  private static final int MARGIN = 3;
 
   /** Columns of 11-point text across A4 or Letter upright, within the margins set here. */
   private static final int UPRIGHT = 95;
@@ -56,7 +56,7 @@ final class SheetPage {
       boolean words = grid.columns().get(i).kind() == Column.Kind.TEXT;
       int cells = words ? Math.min(widths[i], WIDEST_TEXT) : widths[i];
       int heading = Grid.headingWidth(grid.headings().get(i), HEADING_LINES) + ARROW;
-      widths[i] = Math.max(cells, heading) + MARGIN;
+      widths[i] = Math.max(cells + MARGIN, heading);
     }
     return widths;
   }
