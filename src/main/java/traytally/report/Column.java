@@ -1,5 +1,7 @@
 package traytally.report;
 
+import java.util.regex.Pattern;
+
 /**
  * A column of a report.
  *
@@ -7,6 +9,16 @@ package traytally.report;
  * @param label its heading for people; empty if it is for machines only
  */
 public record Column(String key, String label, Kind kind) {
+  private static final Pattern SNAKE_CASE = Pattern.compile("([a-z][a-z0-9]*(_[a-z0-9]+)*)?");
+
+  public Column {
+    if (!SNAKE_CASE.matcher(key).matches()) {
+      throw new IllegalArgumentException("a key must be in snake case: " + key);
+    }
+    if (key.isEmpty() && label.isEmpty()) {
+      throw new IllegalArgumentException("a column without key and label is for nobody");
+    }
+  }
 
   /** What a column's cells hold, and so how they are aligned and written. */
   public enum Kind {

@@ -1,7 +1,9 @@
 package traytally.report;
 
 import java.time.LocalDate;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * The answer of one command, in no format yet.
@@ -36,7 +38,16 @@ public record Report(
    *
    * @param summary a line below them, such as the shop's total; may be empty
    */
-  public record Section(String heading, int from, int to, String summary) {}
+  public record Section(String heading, int from, int to, String summary) {
+    public Section {
+      if (from < 0 || to < from) {
+        throw new IllegalArgumentException("no rows run from " + from + " to " + to);
+      }
+    }
+  }
+
+  /** Keys of the JSON that are not facts. */
+  private static final Set<String> RESERVED = Set.of("schema", "as_of", "rows");
 
   public Report {
     facts = List.copyOf(facts);
@@ -49,6 +60,29 @@ public record Report(
         throw new IllegalArgumentException(
             "a row of " + row.size() + " cells under " + columns.size() + " columns");
       }
+    }
+    requireOwnKeys(columns, Set.of());
+    requireOwnKeys(facts.stream().map(Single::column).toList(), RESERVED);
+    requireInOrder(sections, rows.size());
+  }
+
+  private static void requireOwnKeys(List<Column> columns, Set<String> taken) {
+    Set<String> keys = new HashSet<>(taken);
+    for (Column column : columns) {
+      if (column.forMachines() && !keys.add(column.key())) {
+        throw new IllegalArgumentException("two values under one key: " + column.key());
+      }
+    }
+  }
+
+  private static void requireInOrder(List<Section> sections, int rows) {
+    int done = 0;
+    for (Section section : sections) {
+      if (section.from() < done || section.to() > rows) {
+        throw new IllegalArgumentException(
+            "sections must follow one another within " + rows + " rows: " + section);
+      }
+      done = section.to();
     }
   }
 }

@@ -1,0 +1,97 @@
+package traytally.render;
+
+import java.util.List;
+
+/** Lines for a terminal, none wider than it. */
+final class Page {
+  private static final String BOLD = "\u001b[1m";
+  private static final String DIM = "\u001b[2m";
+  private static final String PLAIN = "\u001b[0m";
+  private static final String BETWEEN_FACTS = "   ";
+  private static final String BULLET = "- ";
+
+  private final Look look;
+  private final StringBuilder text = new StringBuilder();
+  private boolean afterGap = true;
+
+  Page(Look look) {
+    this.look = look;
+  }
+
+  int width() {
+    return look.width();
+  }
+
+  String text() {
+    return text.toString().stripTrailing() + "\n";
+  }
+
+  /** An empty line, unless one was just set. */
+  void gap() {
+    if (!afterGap) {
+      text.append('\n');
+      afterGap = true;
+    }
+  }
+
+  void line(String line) {
+    text.append(line).append('\n');
+    afterGap = false;
+  }
+
+  /** Text that stands out where the terminal can show it; headings also stand apart without. */
+  void strong(String words) {
+    for (String line : DisplayWidth.fits(words, width())) {
+      line(look.colour() && !line.isEmpty() ? BOLD + line + PLAIN : line);
+    }
+  }
+
+  /** Short texts one after another, on as many lines as it takes. */
+  void flow(List<String> facts) {
+    flow("", facts);
+  }
+
+  /** {@code start} and then short texts one after another, further lines set in below it. */
+  void flow(String start, List<String> facts) {
+    StringBuilder line = new StringBuilder();
+    String margin = start;
+    int room = width() - DisplayWidth.of(start);
+    for (String fact : facts) {
+      if (line.length() > 0 && DisplayWidth.of(line + BETWEEN_FACTS + fact) > room) {
+        margin = setIn(margin, line.toString());
+        line.setLength(0);
+      }
+      line.append(line.length() > 0 ? BETWEEN_FACTS : "").append(fact);
+    }
+    if (line.length() > 0) {
+      setIn(margin, line.toString());
+    }
+  }
+
+  /** Sets {@code words} after {@code margin}, and tells the margin of the lines below. */
+  private String setIn(String margin, String words) {
+    int indent = DisplayWidth.of(margin);
+    String next = margin;
+    for (String line : DisplayWidth.fits(words, width() - indent)) {
+      line(next + line);
+      next = " ".repeat(indent);
+    }
+    return next;
+  }
+
+  /** A line under a section's rows, if there is something to say. */
+  void summary(String words) {
+    if (!words.isEmpty()) {
+      setIn("", words);
+    }
+  }
+
+  /** A sentence under the table, dim where the terminal can show it. */
+  void note(String words) {
+    String start = BULLET;
+    for (String line : DisplayWidth.wrap(words, width() - BULLET.length())) {
+      line(look.colour() ? DIM + start + line + PLAIN : start + line);
+      start = " ".repeat(BULLET.length());
+    }
+  }
+}

@@ -1,0 +1,230 @@
+package traytally.render;
+
+import java.util.Arrays;
+import java.util.List;
+import org.apache.poi.ss.usermodel.Cell;
+import org.apache.poi.ss.usermodel.CellStyle;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.util.CellRangeAddress;
+import org.apache.poi.xssf.streaming.SXSSFSheet;
+import traytally.plastic.Money;
+import traytally.report.Column;
+import traytally.report.Report;
+import traytally.report.Value;
+
+/** A report on one sheet of a workbook: title, facts, heading, rows, sums, notes. */
+final class ReportSheet {
+  private static final String BETWEEN_FACTS = "   ";
+
+  /** Height of a line of text of 11 points: what spreadsheet programs give it. */
+  private static final float LINE_POINTS = 15;
+
+  /** Room to tick a box with a wet pencil; chosen by eye. */
+  private static final float ROW_POINTS = 20;
+
+  private static final float TITLE_LINE_POINTS = 22;
+  private static final float NOTE_LINE_POINTS = 12.5f;
+
+  /** Columns of text at 16 and at 9 points for one at 11. */
+  private static final double TITLE_SCALE = 11.0 / 16;
+
+  private static final double NOTE_SCALE = 11.0 / 9;
+
+  private final Report report;
+  private final Wording wording;
+  private final Look look;
+  private final CellStyles styles;
+  private final SXSSFSheet sheet;
+  private final Grid grid;
+  private final int[] widths;
+  private final int total;
+  private int next;
+
+  ReportSheet(Report report, Wording wording, Look look, CellStyles styles, SXSSFSheet sheet) {
+    this.report = report;
+    this.wording = wording;
+    this.look = look;
+    this.styles = styles;
+    this.sheet = sheet;
+    this.grid = Grid.of(report, wording);
+    this.widths = SheetPage.columnWidths(grid);
+    this.total = Arrays.stream(widths).sum();
+  }
+
+  void write() {
+    SheetPage page = new SheetPage(sheet, look.paper());
+    page.columns(widths);
+    across(wording.title(), styles.title(), TITLE_SCALE, TITLE_LINE_POINTS);
+    if (!wording.facts().isEmpty()) {
+      across(
+          String.join(BETWEEN_FACTS, wording.facts().stream().map(wording::fact).toList()),
+          styles.facts(),
+          1,
+          LINE_POINTS);
+    }
+    next++;
+    int heading = next;
+    if (!grid.columns().isEmpty()) {
+      heading();
+      page.headingAt(heading, widths.length);
+      rows();
+      page.filter(heading, Math.max(heading, next - 1), widths.length);
+      sums();
+    }
+    next++;
+    for (String note : wording.notes()) {
+      across(note, styles.note(), NOTE_SCALE, NOTE_LINE_POINTS);
+    }
+    page.foot(wording.title());
+  }
+
+  /** A text over all columns, on as many lines as it takes. */
+  private void across(String text, CellStyle style, double scale, float linePoints) {
+    Row row = sheet.createRow(next);
+    int columns = (int) Math.max(1, total * scale);
+    row.setHeightInPoints(linePoints * DisplayWidth.wrap(text, columns).size());
+    put(row, 0, text, style);
+    if (widths.length > 1) {
+      sheet.addMergedRegion(new CellRangeAddress(next, next, 0, widths.length - 1));
+    }
+    next++;
+  }
+
+  private void heading() {
+    Row row = sheet.createRow(next++);
+    int lines = 1;
+    for (int i = 0; i < widths.length; i++) {
+      String heading = grid.headings().get(i);
+      put(row, i, heading, styles.heading(grid.atRight(i)));
+      lines = Math.max(lines, DisplayWidth.wrap(heading, SheetPage.headingRoom(widths[i])).size());
+    }
+    row.setHeightInPoints(LINE_POINTS * lines + 3);
+  }
+
+  private void rows() {
+    int done = 0;
+    for (Report.Section section : report.sections()) {
+      rows(done, section.from());
+      Row heading = sheet.createRow(next++);
+      heading.setHeightInPoints(ROW_POINTS + 4);
+      for (int i = 0; i < widths.length; i++) {
+        heading.createCell(i).setCellStyle(styles.section());
+      }
+      put(heading, 0, Wording.clean(section.heading()), styles.section());
+      rows(section.from(), section.to());
+      String summary = Wording.clean(section.summary());
+      if (!summary.isEmpty()) {
+        Row row = sheet.createRow(next++);
+        row.setHeightInPoints(ROW_POINTS);
+        put(row, 0, summary, styles.summary());
+      }
+      done = section.to();
+    }
+    rows(done, report.rows().size());
+    if (report.rows().isEmpty() && report.sections().isEmpty()) {
+      put(sheet.createRow(next++), 0, "(none)", styles.words());
+    }
+  }
+
+  private void rows(int from, int to) {
+    List<Column> all = report.columns();
+    for (int r = from; r < to; r++) {
+      Row row = sheet.createRow(next++);
+      int lines = 1;
+      int column = 0;
+      for (int i = 0; i < all.size(); i++) {
+        if (all.get(i).forPeople()) {
+          cell(row.createCell(column), all.get(i), report.rows().get(r).get(i));
+          String shown = grid.rows().get(r).get(column);
+          lines = Math.max(lines, DisplayWidth.wrap(shown, widths[column]).size());
+          column++;
+        }
+      }
+      row.setHeightInPoints(Math.max(ROW_POINTS, LINE_POINTS * lines));
+    }
+  }
+
+  private void cell(Cell cell, Column column, Value value) {
+    Column.Kind kind = column.kind();
+    if (kind == Column.Kind.TICK) {
+      cell.setCellValue(value.equals(Value.of(true)) ? "☑" : "☐");
+      cell.setCellStyle(styles.tick());
+    } else if (value instanceof Value.Text text) {
+      cell.setCellValue(WorkbookText.of(text.text()));
+      cell.setCellStyle(styles.words());
+    } else if (value instanceof Value.Whole whole) {
+      number(cell, kind, (double) whole.number());
+    } else if (value instanceof Value.Decimal decimal) {
+      number(cell, kind, decimal.number());
+    } else if (value instanceof Value.Sum sum) {
+      cell.setCellValue(units(sum.money()));
+      cell.setCellStyle(styles.figure(moneyFormat(sum.money(), wording.mixedMoney())));
+    } else if (value instanceof Value.Day day) {
+      cell.setCellValue(day.date());
+      cell.setCellStyle(styles.day());
+    } else if (value instanceof Value.YesNo) {
+      cell.setCellValue(wording.cell(column, value));
+      cell.setCellStyle(styles.words());
+    } else {
+      cell.setCellStyle(styles.words()); // unknown: empty, so that sums and filters pass it by
+    }
+  }
+
+  private void number(Cell cell, Column.Kind kind, double number) {
+    double shown = kind == Column.Kind.LENGTH ? look.unit().number(number) : number;
+    cell.setCellValue(shown);
+    cell.setCellStyle(styles.figure(format(kind, shown)));
+  }
+
+  private String format(Column.Kind kind, double number) {
+    return switch (kind) {
+      case DECIMAL -> "#,##0.0";
+      case CHANCE -> chanceFormat(number);
+      case LENGTH -> look.unit().pattern(number);
+      case TEXT, WHOLE, MONEY, DATE, YES_NO, TICK ->
+          number == Math.rint(number) ? "#,##0" : "#,##0.0";
+    };
+  }
+
+  /** What is only nearly sure or impossible is not shown as if it were. */
+  private static String chanceFormat(double chance) {
+    if (chance > 0 && chance < 0.005) {
+      return "\"<1 %\"";
+    }
+    return chance < 1 && chance >= 0.995 ? "\">99 %\"" : "0 %";
+  }
+
+  private static double units(Money money) {
+    return money.cents() / 100.0;
+  }
+
+  private static String moneyFormat(Money money, boolean named) {
+    return named ? "#,##0.00 \"" + money.currency() + "\"" : "#,##0.00";
+  }
+
+  /** Sums stand under the last column of money, where the eye looks for them. */
+  private void sums() {
+    int last = -1;
+    for (int i = 0; i < grid.columns().size(); i++) {
+      last = grid.columns().get(i).kind() == Column.Kind.MONEY ? i : last;
+    }
+    for (Report.Single sum : wording.sums()) {
+      if (last > 0 && sum.value() instanceof Value.Sum amount) {
+        Row row = sheet.createRow(next++);
+        row.setHeightInPoints(ROW_POINTS);
+        put(row, last - 1, Wording.clean(sum.column().label()), styles.sumLabel());
+        Cell cell = row.createCell(last);
+        cell.setCellValue(units(amount.money()));
+        cell.setCellStyle(styles.sum(moneyFormat(amount.money(), wording.mixedMoney())));
+      } else {
+        across(wording.fact(sum), styles.summary(), 1, LINE_POINTS);
+      }
+    }
+  }
+
+  private static void put(Row row, int column, String text, CellStyle style) {
+    Cell cell = row.createCell(column);
+    cell.setCellValue(WorkbookText.of(text));
+    cell.setCellStyle(style);
+  }
+}

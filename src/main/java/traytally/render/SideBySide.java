@@ -1,0 +1,63 @@
+package traytally.render;
+
+import java.util.List;
+import java.util.stream.IntStream;
+
+/** Rows as lines, their cells under one heading. */
+final class SideBySide implements RowLayout {
+  private static final String RULE = "─";
+
+  private final Grid grid;
+  private final int[] widths;
+
+  SideBySide(Grid grid, int[] widths) {
+    this.grid = grid;
+    this.widths = widths;
+  }
+
+  @Override
+  public void begin(Page page) {
+    List<List<String>> headings = headings();
+    int height = headings.stream().mapToInt(List::size).max().orElse(0);
+    for (int line = 0; line < height; line++) {
+      StringBuilder text = new StringBuilder();
+      for (int i = 0; i < widths.length; i++) {
+        // Short headings stand on the rule, not at the top.
+        int own = line - (height - headings.get(i).size());
+        append(text, i, own < 0 ? "" : headings.get(i).get(own));
+      }
+      page.strong(text.toString().stripTrailing());
+    }
+    StringBuilder rule = new StringBuilder();
+    for (int i = 0; i < widths.length; i++) {
+      append(rule, i, RULE.repeat(widths[i]));
+    }
+    page.line(rule.toString());
+  }
+
+  private List<List<String>> headings() {
+    return IntStream.range(0, widths.length)
+        .mapToObj(i -> DisplayWidth.wrap(grid.headings().get(i), widths[i]))
+        .toList();
+  }
+
+  @Override
+  public void rows(int from, int to, Page page) {
+    for (List<String> row : grid.rows().subList(from, to)) {
+      StringBuilder line = new StringBuilder();
+      for (int i = 0; i < widths.length; i++) {
+        append(line, i, row.get(i));
+      }
+      page.line(line.toString().stripTrailing());
+    }
+  }
+
+  private void append(StringBuilder line, int column, String text) {
+    String shown = DisplayWidth.cut(text, widths[column]);
+    line.append(column == 0 ? "" : " ".repeat(Grid.GAP))
+        .append(
+            grid.atRight(column)
+                ? DisplayWidth.right(shown, widths[column])
+                : DisplayWidth.left(shown, widths[column]));
+  }
+}

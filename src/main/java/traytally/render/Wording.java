@@ -1,0 +1,179 @@
+package traytally.render;
+
+import java.util.Comparator;
+import java.util.Currency;
+import java.util.List;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import traytally.plastic.Money;
+import traytally.report.Column;
+import traytally.report.Report;
+import traytally.report.Value;
+
+/** The words and figures a person reads in place of a report's values. */
+final class Wording {
+  static final String UNKNOWN = "–";
+
+  private final Report report;
+  private final Look look;
+  private final List<Currency> currencies;
+
+  Wording(Report report, Look look) {
+    this.report = report;
+    this.look = look;
+    this.currencies = currencies(report);
+  }
+
+  private static List<Currency> currencies(Report report) {
+    Stream<Value> values =
+        Stream.concat(
+            report.rows().stream().flatMap(List::stream),
+            report.facts().stream().map(Report.Single::value));
+    return values
+        .filter(Value.Sum.class::isInstance)
+        .map(value -> ((Value.Sum) value).money().currency())
+        .collect(
+            Collectors.toCollection(
+                () -> new TreeSet<>(Comparator.comparing(Currency::getCurrencyCode))))
+        .stream()
+        .toList();
+  }
+
+  /** The title and the day it holds for. */
+  String title() {
+    String title = clean(report.title());
+    String day = report.asOf().toString();
+    return title.contains(day) ? title : title + " · " + day;
+  }
+
+  /** What holds for all rows, and is said above them. */
+  List<Report.Single> facts() {
+    return factsForPeople(false);
+  }
+
+  /** What the rows come to, said below them as on a bill: facts that are money. */
+  List<Report.Single> sums() {
+    return factsForPeople(true);
+  }
+
+  private List<Report.Single> factsForPeople(boolean money) {
+    return report.facts().stream()
+        .filter(f -> f.column().forPeople() && money == (f.column().kind() == Column.Kind.MONEY))
+        .toList();
+  }
+
+  List<String> notes() {
+    return report.notes().stream().map(Wording::clean).toList();
+  }
+
+  /** Whether amounts of several currencies stand in the report, so that each must name its own. */
+  boolean mixedMoney() {
+    return currencies.size() > 1;
+  }
+
+  /** The heading of a column; one of money names the report's currency. */
+  String heading(Column column) {
+    boolean named = column.kind() == Column.Kind.MONEY && currencies.size() == 1;
+    return clean(column.label()) + (named ? " (" + currencies.get(0) + ")" : "");
+  }
+
+  /** The text of a cell. */
+  String cell(Column column, Value value) {
+    if (column.kind() == Column.Kind.TICK) {
+      return value.equals(Value.of(true)) ? "[x]" : "[ ]";
+    } else if (value instanceof Value.Text text) {
+      return clean(text.text());
+    } else if (value instanceof Value.Whole whole) {
+      return number(column.kind(), (double) whole.number());
+    } else if (value instanceof Value.Decimal decimal) {
+      return number(column.kind(), decimal.number());
+    } else if (value instanceof Value.Sum sum) {
+      return mixedMoney() ? moneyWithCurrency(sum.money()) : amount(sum.money());
+    } else if (value instanceof Value.Day day) {
+      return day.date().toString();
+    } else if (value instanceof Value.YesNo answer) {
+      return answer.yes() ? "yes" : "no";
+    }
+    return UNKNOWN;
+  }
+
+  /** A fact as {@code Label: value}. */
+  String fact(Report.Single fact) {
+    return clean(fact.column().label()) + ": " + factValue(fact);
+  }
+
+  /** The value of a fact; money names its currency. */
+  String factValue(Report.Single fact) {
+    return fact.value() instanceof Value.Sum sum
+        ? moneyWithCurrency(sum.money())
+        : cell(fact.column(), fact.value());
+  }
+
+  private String moneyWithCurrency(Money money) {
+    return amount(money) + " " + money.currency();
+  }
+
+  private String amount(Money money) {
+    return String.format(look.locale(), "%,.2f", money.cents() / 100.0);
+  }
+
+  private String number(Column.Kind kind, double number) {
+    return switch (kind) {
+      case CHANCE -> chance(number);
+      case LENGTH -> look.unit().say(number);
+      case DECIMAL -> String.format(look.locale(), "%,.1f", withoutMinusZero(number));
+      case TEXT, WHOLE, MONEY, DATE, YES_NO, TICK ->
+          number == Math.rint(number)
+              ? String.format(look.locale(), "%,d", (long) number)
+              : String.format(look.locale(), "%,.1f", number);
+    };
+  }
+
+  /** A number that would print as minus nought prints as nought. */
+  private static double withoutMinusZero(double number) {
+    return Math.abs(number) < 0.05 ? 0 : number;
+  }
+
+  /** A chance in whole per cents; never 0 % or 100 % for what is only nearly so. */
+  private String chance(double chance) {
+    if (chance > 0 && chance < 0.005) {
+      return "<1 %";
+    } else if (chance < 1 && chance >= 0.995) {
+      return ">99 %";
+    }
+    return String.format(look.locale(), "%d %%", Math.round(chance * 100));
+  }
+
+  /**
+   * {@code text} with nothing in it that a terminal obeys: control characters become spaces, and
+   * invisible format characters go (among them those that turn the direction of writing), but for
+   * the joiners inside words and pictures.
+   */
+  static String clean(String text) {
+    StringBuilder clean = new StringBuilder(text.length());
+    text.codePoints().forEach(c -> appendVisible(clean, c));
+    return clean.toString().strip();
+  }
+
+  private static void appendVisible(StringBuilder clean, int codePoint) {
+    switch (Character.getType(codePoint)) {
+      case Character.CONTROL, Character.LINE_SEPARATOR, Character.PARAGRAPH_SEPARATOR ->
+          clean.append(' ');
+      case Character.SURROGATE -> clean.append('\uFFFD');
+      case Character.FORMAT -> {
+        if (joins(codePoint)) {
+          clean.appendCodePoint(codePoint);
+        }
+      }
+      default -> clean.appendCodePoint(codePoint);
+    }
+  }
+
+  /** Joiner and non-joiner, and the tags that make flags of regions. */
+  private static boolean joins(int codePoint) {
+    return codePoint == 0x200C
+        || codePoint == 0x200D
+        || (codePoint >= 0xE0020 && codePoint <= 0xE007F);
+  }
+}

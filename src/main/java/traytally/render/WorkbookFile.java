@@ -1,0 +1,68 @@
+package traytally.render;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
+import java.util.Collections;
+import java.util.Date;
+import java.util.Optional;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
+import java.util.zip.ZipOutputStream;
+import org.apache.poi.ooxml.POIXMLProperties;
+import org.apache.poi.xssf.streaming.SXSSFWorkbook;
+
+/** The file of a workbook: the same bytes for the same content, whatever the clock says. */
+final class WorkbookFile {
+  private static final String MAKER = "traytally";
+
+  /** The first moment a zip file can tell. */
+  private static final LocalDateTime ZIP_EPOCH = LocalDateTime.of(1980, 1, 1, 0, 0);
+
+  private WorkbookFile() {}
+
+  /** Writes {@code book} as made on {@code day}; {@code out} stays open. */
+  static void write(SXSSFWorkbook book, String title, LocalDate day, OutputStream out)
+      throws IOException {
+    POIXMLProperties properties = book.getXSSFWorkbook().getProperties();
+    Optional<Date> midnight = Optional.of(Date.from(day.atStartOfDay(ZoneOffset.UTC).toInstant()));
+    properties.getCoreProperties().setCreator(MAKER);
+    properties.getCoreProperties().setLastModifiedByUser(MAKER);
+    properties.getCoreProperties().setTitle(title);
+    properties.getCoreProperties().setCreated(midnight);
+    properties.getCoreProperties().setModified(midnight);
+    properties.getExtendedProperties().setApplication(MAKER);
+    // In a file, since sizes that are told only after the data need random access to be read.
+    Path stamped = Files.createTempFile(MAKER, ".xlsx");
+    try {
+      try (OutputStream file = Files.newOutputStream(stamped)) {
+        book.write(file);
+      }
+      copyUnstamped(stamped, out);
+    } finally {
+      Files.delete(stamped);
+    }
+  }
+
+  private static void copyUnstamped(Path stamped, OutputStream out) throws IOException {
+    ZipOutputStream zip = new ZipOutputStream(out);
+    try (ZipFile parts = new ZipFile(stamped.toFile())) {
+      for (ZipEntry part : Collections.list(parts.entries())) {
+        ZipEntry copy = new ZipEntry(part.getName());
+        copy.setTimeLocal(ZIP_EPOCH);
+        zip.putNextEntry(copy);
+        try (InputStream content = parts.getInputStream(part)) {
+          content.transferTo(zip);
+        }
+        zip.closeEntry();
+      }
+    }
+    zip.finish();
+    zip.flush();
+  }
+}
