@@ -71,6 +71,8 @@ public record Book(
     List<Long> standing = batches.stream().filter(Batch::stands).map(Batch::id).sorted().toList();
     for (Recorded<Movement> movement : ledger.movements()) {
       if (!movement.what().reverses()
+          && !movement.what().isWorkedOut()
+          && movement.what().stint().isEmpty()
           && Collections.binarySearch(standing, movement.batch()) >= 0) {
         plastics.add(movement.what().plastic());
       }

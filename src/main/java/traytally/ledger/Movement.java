@@ -24,6 +24,8 @@ public record Movement(
     OptionalLong stint,
     boolean reverses,
     String note) {
+  private static final String SHORT = "more were used than the book held";
+
   public Movement {
     if (pieces == 0) {
       throw new IllegalArgumentException("a movement moves at least one piece");
@@ -43,9 +45,37 @@ public record Movement(
         date, kind, Optional.empty(), plastic, pieces, OptionalLong.empty(), false, "");
   }
 
+  /**
+   * Pieces the log used and the book did not hold: they must have been there, so they are found.
+   *
+   * @param pieces found if above 0; below 0 it takes back what was found needlessly
+   */
+  static Movement shortage(LocalDate date, Plastic plastic, int pieces) {
+    return new Movement(
+        date,
+        MovementKind.FOUND,
+        Optional.empty(),
+        plastic,
+        pieces,
+        OptionalLong.empty(),
+        pieces < 0,
+        SHORT);
+  }
+
+  /** Whether it is what the log brought to light, or takes that back. */
+  public boolean isShortage() {
+    return kind == MovementKind.FOUND && note.equals(SHORT);
+  }
+
+  /** Whether it was worked out from the counts and the log, and not told by the angler. */
+  public boolean isWorkedOut() {
+    return kind == MovementKind.OPENING || kind == MovementKind.RECOUNT || isShortage();
+  }
+
   /** The movement that takes this one back, on the same date. */
   public Movement reversed(String why) {
-    return new Movement(date, kind, how, plastic, -pieces, stint, !reverses, why);
+    String words = isShortage() ? note : why;
+    return new Movement(date, kind, how, plastic, -pieces, stint, !reverses, words);
   }
 
   public Movement withNote(String words) {

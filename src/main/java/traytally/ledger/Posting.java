@@ -1,19 +1,18 @@
 package traytally.ledger;
 
 import java.time.LocalDate;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
-import java.util.TreeMap;
 import traytally.ledger.Fact.Counted;
 import traytally.ledger.Fact.Fished;
 import traytally.plastic.Plastic;
@@ -24,15 +23,20 @@ import traytally.trip.Stint;
  * Works out the movements that new counts, stints and purchases call for.
  *
  * <p>Two rules hold whatever is posted. The balance of a plastic is below zero at no date: where it
- * would be, pieces are {@code found} on that date. And what the eye counted stands: nothing posted
- * later for an earlier date changes the balance since.
+ * would be, pieces are {@code found} on that date, and taken back when a later word makes them
+ * needless. And what the eye counted stands: nothing posted later for an earlier date changes the
+ * balance since, because a {@code recount} on the count's date makes up for it.
+ *
+ * <p>A count speaks of the end of its day and of all that was told by then: what a later batch
+ * tells of that same day comes on top, what the same batch tells does not.
  */
 public final class Posting {
   private final Ledger ledger;
-  private final Map<Plastic, Recorded<Counted>> lastCount = new HashMap<>();
-  private final Map<Plastic, NavigableMap<LocalDate, Integer>> changes = new HashMap<>();
+  private final Map<Plastic, List<Recorded<Counted>>> counts = new HashMap<>();
+  private final Map<Plastic, Balance> balances = new HashMap<>();
   private final List<Movement> posted = new ArrayList<>();
-  private final Set<Plastic> unsettled = new LinkedHashSet<>();
+  private final Map<Long, List<Recorded<Movement>>> postedByStint = new HashMap<>();
+  private final Set<Plastic> touched = new LinkedHashSet<>();
 
   /**
    * A posting on top of {@code ledger}.
@@ -41,32 +45,25 @@ public final class Posting {
    */
   public Posting(Ledger ledger, Collection<Recorded<Counted>> counts) {
     this.ledger = ledger;
-    counts.forEach(count -> lastCount.merge(count.what().plastic(), count, Posting::later));
+    counts.forEach(
+        c -> this.counts.computeIfAbsent(c.what().plastic(), p -> new ArrayList<>()).add(c));
   }
 
-  private static Recorded<Counted> later(Recorded<Counted> a, Recorded<Counted> b) {
-    Comparator<Recorded<Counted>> order =
-        Comparator.<Recorded<Counted>, LocalDate>comparing(c -> c.what().date())
-            .thenComparingLong(Recorded::batch)
-            .thenComparingLong(Recorded::id);
-    return order.compare(a, b) >= 0 ? a : b;
-  }
-
-  /** What was posted, in order, with what must have been found for it to be possible. */
+  /** What was posted, in order, then what must be recounted and found for it to be possible. */
   public List<Movement> movements() {
-    unsettled.forEach(plastic -> settle(plastic, OptionalLong.empty()));
-    unsettled.clear();
-    return List.copyOf(posted);
+    List<Movement> all = new ArrayList<>(posted);
+    touched.forEach(plastic -> all.addAll(balance(plastic).due()));
+    return List.copyOf(all);
   }
 
   /** The last day {@code plastic} was counted, if it ever was. */
   public Optional<LocalDate> counted(Plastic plastic) {
-    return Optional.ofNullable(lastCount.get(plastic)).map(c -> c.what().date());
+    return balance(plastic).counted();
   }
 
   /** Pieces of {@code plastic} at the end of {@code date}, with what was posted so far. */
   public int balance(Plastic plastic, LocalDate date) {
-    return changes(plastic).headMap(date, true).values().stream().mapToInt(i -> i).sum();
+    return balance(plastic).at(date);
   }
 
   /**
@@ -74,48 +71,37 @@ public final class Posting {
    * one that stands moves nothing.
    */
   public void count(Counted count) {
-    Plastic plastic = count.plastic();
-    Optional<LocalDate> before = counted(plastic);
-    if (before.isPresent() && before.get().isAfter(count.date())) {
-      return;
-    }
-    int difference = count.pieces() - balance(plastic, count.date());
-    boolean first = before.isEmpty() && difference > 0;
-    lastCount.put(plastic, new Recorded<>(Long.MAX_VALUE, Long.MAX_VALUE, count));
-    if (difference != 0) {
-      MovementKind kind = first ? MovementKind.OPENING : MovementKind.RECOUNT;
-      post(Movement.of(count.date(), kind, plastic, difference));
-    }
+    balance(count.plastic()).count(new Recorded<>(Balance.NOW, Balance.NOW, count));
+    touched.add(count.plastic());
   }
 
   /**
-   * Posts what a stint used up. A stint dated before the plastic's last count is history: that
-   * count has seen its losses already, and nothing moves.
+   * Posts what a stint used up. A stint that the plastic's last count has seen is history: its
+   * losses are in that count already, and nothing moves.
    */
   public void fish(Fished fished) {
-    Stint stint = fished.stint();
-    LocalDate date = stint.trip().date();
-    if (isHistory(stint.plastic(), date)) {
+    if (isHistory(fished)) {
       return;
     }
-    OptionalLong number = OptionalLong.of(fished.number());
+    Stint stint = fished.stint();
     if (stint.lost() > 0) {
-      post(use(MovementKind.LOST, stint.lostHow(), stint, stint.lost(), number));
+      post(use(fished, MovementKind.LOST, stint.lostHow(), stint.lost()));
     }
     if (stint.worn() > 0) {
-      post(use(MovementKind.WORN, Optional.empty(), stint, stint.worn(), number));
+      post(use(fished, MovementKind.WORN, Optional.empty(), stint.worn()));
     }
   }
 
   private static Movement use(
-      MovementKind kind, Optional<LossCause> how, Stint stint, int pieces, OptionalLong number) {
+      Fished fished, MovementKind kind, Optional<LossCause> how, int pieces) {
+    Stint stint = fished.stint();
     return new Movement(
         stint.trip().date(),
         kind,
         how,
         stint.plastic(),
         -pieces,
-        number,
+        OptionalLong.of(fished.number()),
         false,
         stint.trip().water().text());
   }
@@ -125,83 +111,83 @@ public final class Posting {
     return counted(plastic).filter(counted -> counted.isAfter(date)).isPresent();
   }
 
-  /** Posts a movement as it is, and what must have been found for it to be possible. */
-  public void post(Movement movement) {
-    add(movement);
-    settle(movement.plastic(), movement.stint());
+  /** Whether the last count has seen what the stint used, however the stint was edited since. */
+  private boolean isHistory(Fished fished) {
+    Balance balance = balance(fished.stint().plastic());
+    long told = ledger.stintTold(fished.number()).orElse(Balance.NOW);
+    return balance.isSeen(fished.stint().trip().date(), told);
+  }
+
+  /** Whether a stint used pieces that neither a count has seen nor the ledger moved. */
+  boolean isOwed(Fished fished) {
+    return fished.stint().use() > 0
+        && !isHistory(fished)
+        && standing(fished.number(), fished.stint().plastic()).isEmpty();
   }
 
   /**
-   * Takes a recorded movement back. If a count has seen its pieces since, the count keeps its word
-   * by a recount of the same size. What a whole run of these leaves below zero is found at its end.
+   * Posts a movement as it is. If a count has seen its date, that count keeps its word.
+   *
+   * @throws IllegalArgumentException if it is an opening or a recount, which only a count brings
    */
-  public void takeBack(Recorded<Movement> recorded, String why) {
-    Movement movement = recorded.what();
-    add(movement.reversed(why));
-    Recorded<Counted> count = lastCount.get(movement.plastic());
-    if (count != null
-        && count.batch() > recorded.batch()
-        && !count.what().date().isBefore(movement.date())) {
-      LocalDate seen = count.what().date();
-      add(
-          Movement.of(seen, MovementKind.RECOUNT, movement.plastic(), movement.pieces())
-              .withNote("keeps the count of " + seen));
+  public void post(Movement movement) {
+    if (movement.isWorkedOut()) {
+      throw new IllegalArgumentException("worked out, not posted: " + movement);
     }
-    unsettled.add(movement.plastic());
+    add(movement, Balance.NOW);
+  }
+
+  /** Takes a recorded movement back. If a count has seen its pieces since, it keeps its word. */
+  public void takeBack(Recorded<Movement> recorded, String why) {
+    add(recorded.what().reversed(why), ledger.told(recorded));
   }
 
   /** Takes back all that still stands of what stint {@code number} moved. */
   public void takeBackStint(long number, Plastic plastic, String why) {
-    Map<Movement, Recorded<Movement>> standing = new LinkedHashMap<>();
-    for (Recorded<Movement> recorded : ledger.movements(plastic)) {
-      Movement movement = recorded.what();
-      if (movement.stint().isPresent() && movement.stint().getAsLong() == number) {
+    standing(number, plastic).forEach(recorded -> takeBack(recorded, why));
+  }
+
+  private List<Recorded<Movement>> standing(long number, Plastic plastic) {
+    List<Recorded<Movement>> moved = new ArrayList<>(ledger.ofStint(number));
+    moved.addAll(postedByStint.getOrDefault(number, List.of()));
+    Map<Movement, Deque<Recorded<Movement>>> standing = new LinkedHashMap<>();
+    for (Recorded<Movement> recorded : moved) {
+      if (recorded.what().plastic().equals(plastic)) {
         // A movement and its reversal differ only in sign, flag and note.
-        Movement opposite = movement.reversed("").withNote("");
-        if (standing.remove(opposite) == null) {
-          standing.put(movement.withNote(""), recorded);
+        Movement plain = recorded.what().withNote("");
+        if (all(standing, plain.reversed("")).pollLast() == null) {
+          all(standing, plain).addLast(recorded);
         }
       }
     }
-    standing.values().forEach(recorded -> takeBack(recorded, why));
+    return standing.values().stream().flatMap(Deque::stream).toList();
   }
 
-  private void settle(Plastic plastic, OptionalLong stint) {
-    int balance = 0;
-    List<Movement> missing = new ArrayList<>();
-    for (Map.Entry<LocalDate, Integer> day : changes(plastic).entrySet()) {
-      balance += day.getValue();
-      if (balance < 0) {
-        missing.add(
-            new Movement(
-                day.getKey(),
-                MovementKind.FOUND,
-                Optional.empty(),
-                plastic,
-                -balance,
-                stint,
-                false,
-                "more were used than the book held"));
-        balance = 0;
-      }
-    }
-    missing.forEach(this::add);
+  private static Deque<Recorded<Movement>> all(
+      Map<Movement, Deque<Recorded<Movement>>> standing, Movement alike) {
+    return standing.computeIfAbsent(alike, m -> new ArrayDeque<>());
   }
 
-  private void add(Movement movement) {
-    changes(movement.plastic()).merge(movement.date(), movement.pieces(), Integer::sum);
+  /** Works out anew what {@code plastic} comes to: counts of it were withdrawn or put back. */
+  void resettle(Plastic plastic) {
+    touched.add(plastic);
+  }
+
+  private void add(Movement movement, long told) {
+    balance(movement.plastic()).move(movement, told);
     posted.add(movement);
+    movement
+        .stint()
+        .ifPresent(
+            number ->
+                postedByStint
+                    .computeIfAbsent(number, n -> new ArrayList<>())
+                    .add(new Recorded<>(Balance.NOW, Balance.NOW, movement)));
+    touched.add(movement.plastic());
   }
 
-  private NavigableMap<LocalDate, Integer> changes(Plastic plastic) {
-    return changes.computeIfAbsent(
-        plastic,
-        p -> {
-          NavigableMap<LocalDate, Integer> byDate = new TreeMap<>();
-          ledger
-              .movements(p)
-              .forEach(m -> byDate.merge(m.what().date(), m.what().pieces(), Integer::sum));
-          return byDate;
-        });
+  private Balance balance(Plastic plastic) {
+    return balances.computeIfAbsent(
+        plastic, p -> new Balance(p, ledger, counts.getOrDefault(p, List.of())));
   }
 }
