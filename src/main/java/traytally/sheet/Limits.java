@@ -6,7 +6,7 @@ package traytally.sheet;
  *
  * @param fileBytes size on disk. A million rows of text take some 60 MB
  * @param unfoldedBytes all parts of an .xlsx together once unpacked. 100,000 rows of 12 columns
- *     take some 50 MB; half a gigabyte is parsed in about 10 s
+ *     take some 50 MB, and this much is parsed in some 7 s of a slow processor (measured)
  * @param unfoldRatio unpacked to packed size of one part, beyond {@link #unfoldFreely}. Dense
  *     sheets reach 20 to 60 (measured); deflate cannot pass 1032 (zlib's technical notes)
  * @param unfoldFreely unpacked bytes up to which the ratio does not matter, being cheap to hold
@@ -45,7 +45,7 @@ public record Limits(
   public static final Limits DEFAULT =
       new Limits(
           128L << 20,
-          512L << 20,
+          256L << 20,
           200,
           64L << 20,
           48L << 20,
