@@ -183,12 +183,10 @@ final class BlockedHessian {
     return covariance.data[column * design.columns + column] / variance;
   }
 
-  /**
-   * The posterior covariance V of the columns' effects with the blocks integrated out, columns ×
-   * columns, row after row.
-   */
-  double[] covariance() {
-    return covariance.data.clone();
+  /** The joint posterior of the columns' effects; this Hessian must not be used afterwards. */
+  JointEffects posterior() {
+    double[] factor = design.columns == 0 ? new double[0] : cholesky.getT().data;
+    return new JointEffects(covariance.data, factor, columnSd);
   }
 
   /**
@@ -248,21 +246,5 @@ final class BlockedHessian {
       }
     }
     return sum;
-  }
-
-  /** Turns independent standard normals into a draw of the columns' deviations, Λ L⁻ᵀ z. */
-  void correlate(double[] normals) {
-    int p = design.columns;
-    double[] factor = cholesky.getT().data;
-    for (int row = p - 1; row >= 0; row--) {
-      double sum = normals[row];
-      for (int below = row + 1; below < p; below++) {
-        sum -= factor[below * p + row] * normals[below];
-      }
-      normals[row] = sum / factor[row * p + row];
-    }
-    for (int column = 0; column < p; column++) {
-      normals[column] *= columnSd[column];
-    }
   }
 }

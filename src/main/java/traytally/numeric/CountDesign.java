@@ -1,6 +1,5 @@
 package traytally.numeric;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
@@ -162,12 +161,5 @@ final class CountDesign {
       }
       sums.blocks[b] = sum;
     }
-  }
-
-  /** The names of the groupings in the order of their standard deviations, without the block. */
-  List<String> names() {
-    List<String> names = new ArrayList<>();
-    groupings.forEach(grouping -> names.add(grouping.name()));
-    return names;
   }
 }
