@@ -14,11 +14,17 @@ import java.util.Set;
  * What each column under one header row is taken for, as one kind of list.
  *
  * @param columns the column of each field found, counted from 0
+ * @param across columns of counts whose headers are lengths, or body styles, of a list with its
+ *     counts in a square; empty for a list with one plastic a row
  * @param why in a few words, by column
  * @param score how well the headers fit this kind; compares guesses of one row
  */
 record ColumnGuess(
-    ListKind kind, Map<Field, Integer> columns, Map<Integer, String> why, int score) {
+    ListKind kind,
+    Map<Field, Integer> columns,
+    Map<Integer, Field> across,
+    Map<Integer, String> why,
+    int score) {
   private static final WordList WORDS = WordList.read("headers.txt");
 
   /** Scores only rank guesses: a word that is the header beats one within it beats a slip. */
@@ -32,6 +38,7 @@ record ColumnGuess(
 
   ColumnGuess {
     columns = Map.copyOf(columns);
+    across = Map.copyOf(across);
     why = Map.copyOf(why);
   }
 
@@ -63,7 +70,7 @@ record ColumnGuess(
         score += candidate.score() >= EXACT / 2 ? 2 : 1;
       }
     }
-    return new ColumnGuess(kind, columns, why, score);
+    return new ColumnGuess(kind, columns, Map.of(), why, score);
   }
 
   private static String reason(Candidate candidate) {
@@ -128,14 +135,21 @@ record ColumnGuess(
     return switch (kind) {
       case BOX ->
           lure
-              && (has(Field.PIECES)
+              && (!across.isEmpty()
+                  || has(Field.PIECES)
                   || has(Field.PACKS)
                   || has(Field.LOOSE)
                   || (has(Field.HAD) && has(Field.LOST_SO_FAR)));
-      case TRIPS -> lure && has(Field.DATE);
+      case TRIPS -> lure && (has(Field.DATE) || tellsFish());
       case PLAN -> !has(Field.BODY) && has(Field.DATE) && has(Field.HOURS);
       case PRICES -> lure && has(Field.PACK_PRICE);
     };
+  }
+
+  /** Whether it can only be a log, its dates perhaps on rows of their own. */
+  private boolean tellsFish() {
+    boolean fish = has(Field.TAKES) || has(Field.HOOKED) || has(Field.LANDED);
+    return fish && (has(Field.MINUTES) || has(Field.CASTS) || has(Field.LOST));
   }
 
   /** The headers a list of this kind needs, in words. */

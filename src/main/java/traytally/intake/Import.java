@@ -86,7 +86,7 @@ public final class Import {
       return new Imported(readings, problems, Changes.nothing(), notices);
     }
     if (!changes.isEmpty() || !options.map().isEmpty()) {
-      tables.forEach(this::remember);
+      tables.stream().filter(Mapping::canRemember).forEach(this::remember);
     }
     if (changes.isEmpty()) {
       return new Imported(readings, problems, Changes.nothing(), notices);

@@ -35,6 +35,13 @@ final class ListRow {
     places.put(field, new Place(from.cell(), from.column(), true));
   }
 
+  /** A row of the same cells that can go its own way. */
+  ListRow copy() {
+    ListRow copy = new ListRow(number);
+    copy.places.putAll(places);
+    return copy;
+  }
+
   /** Where {@code field} stands; a blank in no column if the list does not tell it. */
   Place place(Field field) {
     return places.getOrDefault(field, NOWHERE);

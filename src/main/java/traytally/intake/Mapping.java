@@ -11,6 +11,12 @@ import traytally.ledger.Fact;
 final class Mapping {
   private Mapping() {}
 
+  /** Whether a list's columns can be remembered: they are named, and stand one for one field. */
+  static boolean canRemember(Table table) {
+    return table.guess().across().isEmpty()
+        && table.headers().stream().anyMatch(h -> !h.folded().isEmpty());
+  }
+
   static Fact.Mapped of(Table table) {
     List<String> lines = new ArrayList<>();
     for (int column = 0; column < table.headers().size(); column++) {

@@ -3,6 +3,7 @@ package traytally.intake;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -16,6 +17,18 @@ final class Sections {
       Pattern.compile(
           "(?:grand |sub ?-?)?totals?\\b.*|sum|sums|in all|all together|altogether|overall");
 
+  private static final Pattern TRAY =
+      Pattern.compile(
+          "(?:(?:\\w+ )?(?:tray|box|drawer|wallet|bag|compartment)(?: (?:no\\.? ?)?[\\w-]+)?):?",
+          Pattern.CASE_INSENSITIVE);
+
+  /** Names of tabs that say nothing. */
+  private static final Pattern PLAIN_TAB =
+      Pattern.compile(
+          "(?:sheet|tabelle|table|blatt|list|lures?|plastics?|soft plastics?|box|tray|tackle|stock"
+              + "|inventory|count|data|page)? ?\\d*",
+          Pattern.CASE_INSENSITIVE);
+
   private static final Set<String> DITTO =
       Set.of("\"", "''", "do", "do.", "ditto", "\"\"", "〃", "same", "-\"-", "as above");
 
@@ -27,9 +40,19 @@ final class Sections {
   private final Field sectionField;
   private final boolean sectioned;
 
-  Sections(Table table) {
+  private final List<String> titles;
+  private Optional<Place> tray = Optional.empty();
+
+  /** Sorts the rows of {@code table}, which stands under {@code titles}, the nearest first. */
+  Sections(Table table, List<String> titles) {
     this.table = table;
-    this.sectionField = table.kind() == ListKind.PRICES ? Field.SHOP : Field.BODY;
+    this.titles = List.copyOf(titles);
+    this.sectionField =
+        switch (table.kind()) {
+          case PRICES -> Field.SHOP;
+          case TRIPS, PLAN -> Field.DATE;
+          case BOX -> Field.BODY;
+        };
     this.sectioned = !table.guess().has(sectionField);
   }
 
@@ -48,15 +71,53 @@ final class Sections {
     if (isTotal(first, list)) {
       table.note(row.number(), filled.get(0), first, "begins a row of totals, which was left out.");
     } else if (filled.size() == 1 && isHeading(row.cell(filled.get(0)), list, next)) {
-      section = Optional.of(new Place(row.cell(filled.get(0)), filled.get(0), true));
+      head(row.cell(filled.get(0)), filled.get(0));
     } else if (!told || isRemark(filled, list, first, gap)) {
       table.note(row.number(), filled.get(0), first, "was read as a remark and left out.");
     } else {
-      if (section.isPresent() && list.isBlank(sectionField)) {
-        list.fill(sectionField, section.get());
-      }
-      table.rows().add(list);
+      underHeadings(list);
+      add(row, list);
     }
+  }
+
+  private void head(Cell cell, int column) {
+    String text = cell.shown().strip().replaceAll("\\s*:$", "");
+    if (table.kind() == ListKind.BOX && TRAY.matcher(text).matches()) {
+      tray = Optional.of(new Place(cell, column, true));
+    } else {
+      section = Optional.of(new Place(Cell.text(text), column, true));
+      table.assume("Headings between the rows tell the " + sectionField.word() + ".");
+    }
+  }
+
+  private void underHeadings(ListRow list) {
+    if (section.isPresent() && list.isBlank(sectionField)) {
+      list.fill(sectionField, section.get());
+    }
+    if (tray.isPresent() && list.isBlank(Field.TRAY)) {
+      list.fill(Field.TRAY, tray.get());
+    }
+  }
+
+  /** Adds the row, or one row for each count of a square. */
+  private void add(Row row, ListRow list) {
+    if (table.guess().across().isEmpty()) {
+      table.rows().add(list);
+      return;
+    }
+    table.guess().across().entrySet().stream()
+        .sorted(Map.Entry.comparingByKey())
+        .forEach(
+            entry -> {
+              int column = entry.getKey();
+              if (!row.cell(column).isBlank()) {
+                ListRow one = list.copy();
+                String header = table.headers().get(column).text();
+                one.put(entry.getValue(), Cell.text(header), column);
+                one.put(Field.PIECES, row.cell(column), column);
+                table.rows().add(one);
+              }
+            });
   }
 
   private boolean isTotal(String first, ListRow list) {
@@ -69,6 +130,9 @@ final class Sections {
         || Numbers.parse(Numbers.plain(text.text())).isPresent()) {
       return false;
     }
+    if (table.kind() == ListKind.BOX && TRAY.matcher(text.text().strip()).matches()) {
+      return list.isBlank(Field.COLOUR) || list.isBlank(Field.BODY);
+    }
     if (sectioned) {
       return true;
     }
@@ -79,7 +143,7 @@ final class Sections {
 
   private boolean isRemark(List<Integer> filled, ListRow list, String first, boolean gap) {
     boolean lone = filled.size() == 1 && list.isBlank(Field.COLOUR) && list.isBlank(Field.PIECES);
-    return lone && (gap || first.split("\\s+").length > 3) && table.kind() != ListKind.PLAN;
+    return lone && (gap || first.split("\\s+", -1).length > 3) && table.kind() != ListKind.PLAN;
   }
 
   /** Fills what is told once for several rows: ditto marks, a shop, a date, a body style. */
@@ -94,6 +158,7 @@ final class Sections {
       case PLAN -> {}
     }
     dittos();
+    inherit();
   }
 
   private void down(Field lead, List<Field> followers) {
@@ -119,6 +184,29 @@ final class Sections {
         }
       }
       above = row;
+    }
+  }
+
+  /** A body style or shop that no row tells may be the title's or the tab's. */
+  private void inherit() {
+    Field field = table.kind() == ListKind.PRICES ? Field.SHOP : Field.BODY;
+    boolean untold =
+        !table.rows().isEmpty() && table.rows().stream().allMatch(r -> r.isBlank(field));
+    if (!untold || table.guess().has(field) || table.guess().across().containsValue(field)) {
+      return;
+    }
+    String tab = table.sheet().name();
+    Optional<String> name =
+        field == Field.BODY
+            ? titles.stream().filter(t -> Anatomy.bodyWords(t) > 0 && t.length() < 40).findFirst()
+            : Optional.empty();
+    if (name.isEmpty() && !PLAIN_TAB.matcher(tab).matches() && table.kind() != ListKind.TRIPS) {
+      name = Optional.of(tab);
+    }
+    if (name.isPresent()) {
+      Place place = new Place(Cell.text(name.get()), -1, true);
+      table.rows().forEach(row -> row.fill(field, place));
+      table.assume("The " + field.word() + " was taken from the title \"" + name.get() + "\".");
     }
   }
 

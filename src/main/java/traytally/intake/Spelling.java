@@ -37,7 +37,7 @@ final class Spelling {
   }
 
   private static List<String> words(Name name) {
-    return Arrays.asList(WordList.fold(name.text()).split(" "));
+    return Arrays.asList(WordList.fold(name.text()).split(" ", -1));
   }
 
   private static boolean sameWords(Name one, Name other) {

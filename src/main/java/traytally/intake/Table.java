@@ -87,7 +87,8 @@ final class Table {
           guess.columns().entrySet().stream()
               .filter(entry -> entry.getValue() == here)
               .map(Map.Entry::getKey)
-              .findFirst();
+              .findFirst()
+              .or(() -> Optional.ofNullable(guess.across().get(here)));
       if (field.isPresent() || !headers.get(column).text().isEmpty()) {
         taken.add(
             new SheetReading.ColumnTaken(

@@ -1,11 +1,13 @@
 package traytally.intake;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import traytally.sheet.Address;
 import traytally.sheet.Cell;
 import traytally.sheet.CellRange;
@@ -15,6 +17,14 @@ import traytally.sheet.Row;
 final class TableSearch {
   /** Titles above a header are few (an assumption). */
   private static final int HEADER_WITHIN = 30;
+
+  /** Remembered headers beat any guess of another row. */
+  private static final int REMEMBERED = 1_000_000;
+
+  private static final Pattern UNIT_ROW =
+      Pattern.compile(
+          "[(\\[]?(?:mm|cm|in|inch|inches|ins|pcs|pieces|min|mins|minutes|h|hrs|hours|€|£|eur|gbp)\\.?[)\\]]?",
+          Pattern.CASE_INSENSITIVE);
 
   private static final Set<Field> IDENTITY =
       Set.of(
@@ -55,16 +65,37 @@ final class TableSearch {
   List<Table> tables() {
     List<Table> tables = new ArrayList<>();
     Optional<Start> start = header(0, Math.min(sheet.rows().size(), HEADER_WITHIN));
+    if (start.isEmpty()) {
+      return withoutHeader().stream().toList();
+    }
     while (start.isPresent()) {
       Table table = new Table(sheet, start.get().headers(), start.get().guess());
-      start = fill(table, start.get().index());
+      start = fill(table, start.get());
       tables.add(table);
     }
     return tables;
   }
 
-  /** A header row, its place among the rows and what it is taken for. */
-  private record Start(int index, List<ColumnHeader> headers, ColumnGuess guess) {}
+  /**
+   * A header, its place among the rows and what it is taken for.
+   *
+   * @param first its first row
+   * @param last its last row: headers may take two
+   */
+  private record Start(int first, int last, List<ColumnHeader> headers, ColumnGuess guess) {}
+
+  private Optional<Table> withoutHeader() {
+    return new ContentGuess(sheet.rows(), wanted)
+        .guess()
+        .map(
+            guess -> {
+              List<ColumnHeader> headers = Collections.nCopies(guess.width(), ColumnHeader.of(""));
+              Table table = new Table(sheet, headers, guess.columns());
+              table.assume("No header row was found: the columns were told by what they hold.");
+              fill(table, new Start(-1, -1, headers, guess.columns()));
+              return table;
+            });
+  }
 
   private Optional<Start> header(int from, int to) {
     Optional<Start> best = Optional.empty();
@@ -80,17 +111,79 @@ final class TableSearch {
 
   private Optional<Start> start(int index) {
     Row row = sheet.rows().get(index);
-    long texts = row.cells().stream().filter(TableSearch::mayBeHeader).count();
-    long filled = row.cells().stream().filter(c -> !c.isBlank()).count();
-    if (texts < 2 || texts * 2 < filled) {
+    Optional<Start> square =
+        new Square(row, wanted).guess().map(g -> new Start(index, index, headers(row), g));
+    if (square.isPresent()) {
+      return square;
+    }
+    if (!looksLikeHeader(row)) {
       return Optional.empty();
     }
-    List<ColumnHeader> headers = row.cells().stream().map(ColumnHeader::of).toList();
-    Optional<ColumnGuess> guess = recall(headers);
-    if (guess.isEmpty()) {
-      guess = ColumnGuess.best(headers, wanted, given);
+    Optional<Start> one = guess(headers(row)).map(g -> new Start(index, index, headers(row), g));
+    if (index + 1 < sheet.rows().size() && looksLikeHeader(sheet.rows().get(index + 1))) {
+      Optional<Start> two = twoRows(index, one.map(o -> o.guess().score()).orElse(0));
+      if (two.isPresent()) {
+        return two;
+      }
     }
-    return guess.map(g -> new Start(index, headers, g));
+    return one;
+  }
+
+  private static List<ColumnHeader> headers(Row row) {
+    return row.cells().stream().map(ColumnHeader::of).toList();
+  }
+
+  private static boolean looksLikeHeader(Row row) {
+    long texts = row.cells().stream().filter(TableSearch::mayBeHeader).count();
+    long filled = row.cells().stream().filter(c -> !c.isBlank()).count();
+    return texts >= 2 && texts * 2 >= filled;
+  }
+
+  private Optional<ColumnGuess> guess(List<ColumnHeader> headers) {
+    return recall(headers).or(() -> ColumnGuess.best(headers, wanted, given));
+  }
+
+  /** A header of two rows, if the two together say more than {@code score}. */
+  private Optional<Start> twoRows(int index, int score) {
+    Row upper = sheet.rows().get(index);
+    Row lower = sheet.rows().get(index + 1);
+    int lowerAlone = guess(headers(lower)).map(ColumnGuess::score).orElse(0);
+    Optional<Start> best = Optional.empty();
+    for (boolean joined : new boolean[] {false, true}) {
+      List<ColumnHeader> both = both(upper, lower, joined);
+      Optional<ColumnGuess> guess = guess(both);
+      int beaten =
+          Math.max(Math.max(score, lowerAlone), best.map(b -> b.guess().score()).orElse(0));
+      if (guess.filter(g -> g.score() > beaten).isPresent()) {
+        best = Optional.of(new Start(index, index + 1, both, guess.get()));
+      }
+    }
+    boolean unitsBelow =
+        lower.cells().stream()
+            .allMatch(c -> c.isBlank() || UNIT_ROW.matcher(c.shown().strip()).matches());
+    if (best.isEmpty() && unitsBelow && score > 0) {
+      List<ColumnHeader> both = both(upper, lower, true);
+      best = guess(both).map(g -> new Start(index, index + 1, both, g));
+    }
+    return best;
+  }
+
+  private List<ColumnHeader> both(Row upper, Row lower, boolean joined) {
+    List<ColumnHeader> both = new ArrayList<>();
+    String over = "";
+    for (int column = 0; column < Math.max(upper.cells().size(), lower.cells().size()); column++) {
+      Cell top = upper.cell(column);
+      // A heading over several columns stands in the first, merged or not.
+      over =
+          top.isBlank()
+              ? merged(upper.number(), column).map(Cell::shown).orElse(over)
+              : top.shown();
+      String below = lower.cell(column).isBlank() ? "" : lower.cell(column).shown();
+      String own = top.isBlank() ? "" : top.shown();
+      String text = below.isEmpty() ? own : joined ? over + " " + below : below;
+      both.add(ColumnHeader.of(text));
+    }
+    return both;
   }
 
   private static boolean mayBeHeader(Cell cell) {
@@ -121,8 +214,7 @@ final class TableSearch {
                 why.put(here, "as the last time");
               });
     }
-    // Remembered headers beat any guess of another row.
-    ColumnGuess guess = new ColumnGuess(known.kind(), columns, why, Integer.MAX_VALUE);
+    ColumnGuess guess = new ColumnGuess(known.kind(), columns, Map.of(), why, REMEMBERED);
     return guess.isComplete() ? Optional.of(guess) : Optional.empty();
   }
 
@@ -132,13 +224,13 @@ final class TableSearch {
   }
 
   /** Puts the rows under the header at {@code index} into {@code table}, up to the next header. */
-  private Optional<Start> fill(Table table, int index) {
-    Sections sections = new Sections(table);
+  private Optional<Start> fill(Table table, Start start) {
+    Sections sections = new Sections(table, titles(start.first()));
     List<Row> rows = sheet.rows();
-    int last = rows.get(index).number();
+    int last = start.last() < 0 ? 0 : rows.get(start.last()).number();
     Optional<Start> next = Optional.empty();
     int hidden = 0;
-    for (int i = index + 1; i < rows.size() && next.isEmpty(); i++) {
+    for (int i = start.last() + 1; i < rows.size() && next.isEmpty(); i++) {
       Row row = rows.get(i);
       boolean gap = row.number() > last + 1;
       last = row.number();
@@ -160,10 +252,27 @@ final class TableSearch {
       table.assume(hidden + " hidden rows were read like the others.");
     }
     sections.fillDown();
+    new TakeApart(table).run();
     return next;
   }
 
+  /** The lone texts over a header, the nearest first. */
+  private List<String> titles(int first) {
+    List<String> titles = new ArrayList<>();
+    for (int i = first - 1; i >= 0 && first - i < HEADER_WITHIN; i--) {
+      List<Cell> filled = sheet.rows().get(i).cells().stream().filter(c -> !c.isBlank()).toList();
+      if (filled.size() != 1) {
+        break;
+      }
+      titles.add(filled.get(0).shown().strip());
+    }
+    return titles;
+  }
+
   private static boolean mayBeHeaderRow(Row row, boolean gap) {
+    if (gap && Square.mayBe(row)) {
+      return true;
+    }
     return gap
         && row.cells().stream().filter(TableSearch::mayBeHeader).count() > 2
         && row.cells().stream().allMatch(c -> c.isBlank() || mayBeHeader(c));
@@ -174,20 +283,17 @@ final class TableSearch {
       return false;
     }
     for (int column : table.guess().columns().values()) {
-      if (!WordListMatch.same(row.cell(column), table.headers().get(column))) {
+      if (!stands(row.cell(column), table.headers().get(column))) {
         return false;
       }
     }
-    return true;
+    return !table.guess().columns().isEmpty();
   }
 
-  /** Compares a cell with a header without folding every cell of a long list. */
-  private static final class WordListMatch {
-    private WordListMatch() {}
-
-    static boolean same(Cell cell, ColumnHeader header) {
-      return cell instanceof Cell.Text text && text.text().strip().equalsIgnoreCase(header.text());
-    }
+  private static boolean stands(Cell cell, ColumnHeader header) {
+    return cell instanceof Cell.Text text
+        && !header.text().isEmpty()
+        && text.text().strip().equalsIgnoreCase(header.text());
   }
 
   private ListRow mapped(Table table, Row row) {

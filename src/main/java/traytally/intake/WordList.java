@@ -39,7 +39,7 @@ record WordList(Map<String, List<String>> meanings) {
     int colon = line.indexOf(':');
     List<String> words =
         meanings.computeIfAbsent(line.substring(0, colon).strip(), m -> new ArrayList<>());
-    for (String word : line.substring(colon + 1).split(",")) {
+    for (String word : line.substring(colon + 1).split(",", -1)) {
       if (!word.isBlank()) {
         words.add(fold(word));
       }

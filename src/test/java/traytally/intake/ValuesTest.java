@@ -126,7 +126,8 @@ final class ValuesTest {
         "3 15 75|CANNOT_TELL"
       })
   void bareLengthsAreDecidedByTheWholeColumn(String numbers, Lengths.Bare decided) {
-    List<BigDecimal> bare = List.of(numbers.split(" ")).stream().map(BigDecimal::new).toList();
+    List<BigDecimal> bare =
+        java.util.Arrays.stream(numbers.split(" ", -1)).map(BigDecimal::new).toList();
     assertEquals(decided, Lengths.decide(bare));
   }
 

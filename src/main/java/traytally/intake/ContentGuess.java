@@ -1,0 +1,175 @@
+package traytally.intake;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.TreeSet;
+import traytally.sheet.Cell;
+import traytally.sheet.Row;
+
+/** What the columns of a box list without headers are, told by what they hold. */
+final class ContentGuess {
+  /** Fewer rows are no list that speaks for itself (an assumption). */
+  private static final int FEWEST_ROWS = 3;
+
+  /** The share of a column's cells that must be of one kind (an assumption). */
+  private static final double MOST = 0.8;
+
+  /** No count in a home tray is this large and no length in mm this small (an assumption). */
+  private static final int SMALLEST_MM = 25;
+
+  private final List<Row> rows;
+  private final Optional<ListKind> wanted;
+  private final Map<Field, Integer> columns = new HashMap<>();
+  private final Map<Integer, String> why = new HashMap<>();
+
+  /** The guess, and the number of columns it speaks of. */
+  record Guess(ColumnGuess columns, int width) {}
+
+  ContentGuess(List<Row> rows, Optional<ListKind> wanted) {
+    this.rows =
+        rows.stream()
+            .filter(r -> r.cells().stream().filter(c -> !c.isBlank()).count() > 0)
+            .toList();
+    this.wanted = wanted;
+  }
+
+  Optional<Guess> guess() {
+    if (wanted.filter(w -> w != ListKind.BOX).isPresent() || rows.size() < FEWEST_ROWS) {
+      return Optional.empty();
+    }
+    int width = rows.stream().mapToInt(r -> r.cells().size()).max().orElse(0);
+    List<Integer> texts = new ArrayList<>();
+    List<Integer> numbers = new ArrayList<>();
+    for (int column = 0; column < width; column++) {
+      sort(column, texts, numbers);
+    }
+    numbers(numbers);
+    texts(texts);
+    boolean lure = columns.containsKey(Field.BODY) || columns.containsKey(Field.COLOUR);
+    if (!lure || !(columns.containsKey(Field.PIECES) || oneBreath(texts))) {
+      return Optional.empty();
+    }
+    return Optional.of(new Guess(new ColumnGuess(ListKind.BOX, columns, Map.of(), why, 1), width));
+  }
+
+  private List<Cell> filled(int column) {
+    // Headings and remarks stand alone in their rows and say nothing of the columns.
+    boolean single = rows.stream().allMatch(r -> r.cells().size() <= 1);
+    return rows.stream()
+        .filter(r -> single || r.cells().stream().filter(c -> !c.isBlank()).count() > 1)
+        .map(r -> r.cell(column))
+        .filter(c -> !c.isBlank())
+        .toList();
+  }
+
+  private void sort(int column, List<Integer> texts, List<Integer> numbers) {
+    List<Cell> cells = filled(column);
+    long lengths =
+        cells.stream()
+            .filter(c -> RowReader.writtenLength(c).filter(l -> l.unit().isPresent()).isPresent())
+            .count();
+    long counts = cells.stream().filter(ContentGuess::isCount).count();
+    if (cells.size() < rows.size() / 2) {
+      return;
+    }
+    if (lengths >= MOST * cells.size() && !columns.containsKey(Field.LENGTH)) {
+      columns.put(Field.LENGTH, column);
+      why.put(column, "holds lengths");
+    } else if (counts >= MOST * cells.size()) {
+      numbers.add(column);
+    } else {
+      texts.add(column);
+    }
+  }
+
+  private static boolean isCount(Cell cell) {
+    return cell instanceof Cell.Numeric
+        || (cell instanceof Cell.Text text
+            && Quantities.parse(text.text(), OptionalInt.of(1)).value().isPresent());
+  }
+
+  private void numbers(List<Integer> numbers) {
+    List<Integer> left = new ArrayList<>(numbers);
+    if (left.size() == 2 && !columns.containsKey(Field.LENGTH)) {
+      boolean first = areMm(left.get(0));
+      boolean second = areMm(left.get(1));
+      if (first == second) {
+        return;
+      }
+      int length = left.remove(first ? 0 : 1);
+      columns.put(Field.LENGTH, length);
+      why.put(length, "holds numbers that can only be lengths");
+    }
+    if (left.size() == 1) {
+      columns.put(Field.PIECES, left.get(0));
+      why.put(left.get(0), "holds counts");
+    }
+  }
+
+  private boolean areMm(int column) {
+    return filled(column).stream()
+        .allMatch(
+            c ->
+                RowReader.writtenLength(c)
+                    .filter(l -> l.number().compareTo(BigDecimal.valueOf(SMALLEST_MM)) >= 0)
+                    .isPresent());
+  }
+
+  private void texts(List<Integer> texts) {
+    if (texts.size() == 1) {
+      columns.put(Field.BODY, texts.get(0));
+      why.put(texts.get(0), "holds words");
+      return;
+    }
+    if (texts.size() < 2) {
+      return;
+    }
+    int first = texts.get(0);
+    int second = texts.get(1);
+    double lean = shapes(first) - shapes(second);
+    // Without a word that tells, a body style repeats over its colours.
+    boolean firstRepeats = distinct(first) <= distinct(second);
+    boolean firstIsBody = lean > 0 || (lean == 0 && firstRepeats);
+    columns.put(Field.BODY, firstIsBody ? first : second);
+    columns.put(Field.COLOUR, firstIsBody ? second : first);
+    why.put(firstIsBody ? first : second, "holds shapes");
+    why.put(firstIsBody ? second : first, "holds colours");
+    if (texts.size() > 2) {
+      columns.put(Field.NOTE, texts.get(2));
+      why.put(texts.get(2), "holds other words");
+    }
+  }
+
+  /** Words of shape less words of colour, a cell. */
+  private double shapes(int column) {
+    return filled(column).stream()
+        .mapToLong(c -> Long.signum(Anatomy.bodyWords(c.shown()) - Anatomy.colourWords(c.shown())))
+        .average()
+        .orElse(0);
+  }
+
+  private int distinct(int column) {
+    TreeSet<String> seen = new TreeSet<>();
+    filled(column).forEach(c -> seen.add(WordList.fold(c.shown())));
+    return seen.size();
+  }
+
+  /** Whether the one column of words tells whole plastics with their counts. */
+  private boolean oneBreath(List<Integer> texts) {
+    if (texts.size() != 1) {
+      return false;
+    }
+    List<Cell> cells = filled(texts.get(0));
+    long whole =
+        cells.stream()
+            .map(c -> Anatomy.of(c.shown()))
+            .filter(a -> a.isWhole() && !a.quantity().isEmpty())
+            .count();
+    return whole >= FEWEST_ROWS && whole >= MOST * cells.size();
+  }
+}

@@ -1,0 +1,137 @@
+package traytally.intake;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import traytally.sheet.Cell;
+import traytally.sheet.Row;
+
+/**
+ * A list with its counts in a square: colours down, lengths or body styles across.
+ *
+ * <p>Its header row names lengths ({@code 3"}, {@code 75 mm}, or bare numbers beside a header such
+ * as Colour), or shapes.
+ */
+final class Square {
+  private final Row row;
+  private final Optional<ListKind> wanted;
+
+  Square(Row row, Optional<ListKind> wanted) {
+    this.row = row;
+    this.wanted = wanted;
+  }
+
+  /** Whether the row names at least two lengths with their units. */
+  static boolean mayBe(Row row) {
+    return row.cells().stream().filter(Square::isLengthWithUnit).count() >= 2;
+  }
+
+  private static boolean isLengthWithUnit(Cell cell) {
+    return RowReader.writtenLength(cell).filter(l -> l.unit().isPresent()).isPresent();
+  }
+
+  private static boolean isBareLength(Cell cell) {
+    return RowReader.writtenLength(cell)
+        .filter(l -> l.unit().isEmpty() && l.number().signum() > 0)
+        .isPresent();
+  }
+
+  Optional<ColumnGuess> guess() {
+    if (wanted.isPresent() && wanted.get() != ListKind.BOX) {
+      return Optional.empty();
+    }
+    Map<Integer, Field> across = lengthsAcross();
+    if (across.isEmpty()) {
+      across = bodiesAcross();
+    }
+    if (across.isEmpty()) {
+      return Optional.empty();
+    }
+    ColumnGuess words = ColumnGuess.of(words(across), ListKind.BOX, Map.of());
+    Map<Field, Integer> columns = new HashMap<>(words.columns());
+    Map<Integer, String> why = new HashMap<>(words.why());
+    List.of(Field.PIECES, Field.PACKS, Field.LOOSE, Field.HAD, Field.LOST_SO_FAR, Field.LENGTH)
+        .forEach(columns::remove);
+    int first = across.keySet().stream().mapToInt(i -> i).min().orElse(0);
+    if (!columns.containsKey(Field.COLOUR)) {
+      // The corner over the colours is often blank, or tells both ways: "colour / length".
+      boolean body = columns.getOrDefault(Field.BODY, -1) == first - 1;
+      if (first == 0 || body) {
+        return Optional.empty();
+      }
+      columns.put(Field.COLOUR, first - 1);
+      why.put(first - 1, "beside the square of counts");
+    }
+    for (int column : across.keySet()) {
+      why.put(column, "counts under \"" + row.cell(column).shown().strip() + "\"");
+    }
+    return Optional.of(
+        new ColumnGuess(ListKind.BOX, columns, across, why, 2 * (columns.size() + across.size())));
+  }
+
+  /** The headers with those of the square itself left blank. */
+  private List<ColumnHeader> words(Map<Integer, Field> across) {
+    List<ColumnHeader> headers = new ArrayList<>();
+    for (int column = 0; column < row.cells().size(); column++) {
+      headers.add(ColumnHeader.of(across.containsKey(column) ? "" : row.cell(column).shown()));
+    }
+    return headers;
+  }
+
+  private Map<Integer, Field> lengthsAcross() {
+    Map<Integer, Field> withUnit = new HashMap<>();
+    Map<Integer, Field> bare = new HashMap<>();
+    List<BigDecimal> numbers = new ArrayList<>();
+    boolean named = false;
+    for (int column = 0; column < row.cells().size(); column++) {
+      Cell cell = row.cell(column);
+      if (isLengthWithUnit(cell)) {
+        withUnit.put(column, Field.LENGTH);
+      } else if (isBareLength(cell)) {
+        bare.put(column, Field.LENGTH);
+        RowReader.writtenLength(cell).ifPresent(l -> numbers.add(l.number()));
+      } else {
+        named |=
+            ColumnHeader.of(cell).folded().matches("(?:.* )?(?:colours?|colors?|shades?)(?: .*)?");
+      }
+    }
+    if (withUnit.size() >= 2) {
+      withUnit.putAll(bare);
+      return withUnit;
+    }
+    boolean rising =
+        numbers.size() >= 2 && numbers.equals(numbers.stream().sorted().distinct().toList());
+    return named
+            && rising
+            && withUnit.isEmpty()
+            && Lengths.decide(numbers) != Lengths.Bare.CANNOT_TELL
+        ? bare
+        : Map.of();
+  }
+
+  /** Shapes across: every header but the first, and but totals, is of shape words. */
+  private Map<Integer, Field> bodiesAcross() {
+    Map<Integer, Field> across = new HashMap<>();
+    boolean colour =
+        ColumnHeader.of(row.cell(0)).folded().matches("(?:colours?|colors?|shades?)(?: .*)?|");
+    for (int column = 1; column < row.cells().size() && colour; column++) {
+      String text = row.cell(column).shown();
+      if (row.cell(column) instanceof Cell.Text && isShape(text)) {
+        across.put(column, Field.BODY);
+      } else if (!text.isBlank() && !WordList.fold(text).matches("totals?|sum|notes?")) {
+        return Map.of();
+      }
+    }
+    return across.size() >= 2 ? across : Map.of();
+  }
+
+  private static boolean isShape(String text) {
+    String bare = Anatomy.lengthWithin(text).map(Anatomy::body).orElse(text);
+    long words = WordList.fold(bare).split(" ", -1).length;
+    return Anatomy.bodyWords(bare) == words
+        && !WordList.fold(bare).matches("body|tail|lure|type|shape");
+  }
+}

@@ -1,0 +1,101 @@
+package traytally.intake;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import traytally.intake.ListRow.Place;
+import traytally.sheet.Cell;
+
+/** Takes cells apart that tell more than their header says. */
+final class TakeApart {
+  /** Of the rows, the share that must come apart alike: all but one in five (an assumption). */
+  private static final double AGREE = 0.8;
+
+  private final Table table;
+  private final Map<String, Anatomy> anatomies = new HashMap<>();
+
+  TakeApart(Table table) {
+    this.table = table;
+  }
+
+  /** Lengths out of body styles and colours, and plastics told in one breath. */
+  void run() {
+    wholePlastics();
+    lengthsWithin(Field.BODY);
+    lengthsWithin(Field.COLOUR);
+  }
+
+  /** Where only one of body and colour is told, both may stand in that one cell. */
+  private void wholePlastics() {
+    List<ListRow> rows = table.rows();
+    boolean noBody = rows.stream().allMatch(r -> r.isBlank(Field.BODY));
+    boolean noColour = rows.stream().allMatch(r -> r.isBlank(Field.COLOUR));
+    if (rows.isEmpty() || noBody == noColour) {
+      return;
+    }
+    Field told = noBody ? Field.COLOUR : Field.BODY;
+    long whole = rows.stream().filter(r -> !r.isBlank(told) && anatomy(r, told).isWhole()).count();
+    long filled = rows.stream().filter(r -> !r.isBlank(told)).count();
+    if (whole == 0 || whole < AGREE * filled) {
+      return;
+    }
+    boolean counts =
+        table.kind() == ListKind.BOX && rows.stream().allMatch(r -> r.isBlank(Field.PIECES));
+    Optional<String> example = Optional.empty();
+    for (ListRow row : rows) {
+      Place place = row.place(told);
+      Anatomy parts = anatomy(row, told);
+      if (parts.isWhole()) {
+        if (example.isEmpty()) {
+          example = Optional.of(shown(row.text(told), parts));
+        }
+        row.put(Field.BODY, Cell.text(parts.body()), place.column());
+        row.put(Field.COLOUR, Cell.text(parts.colour()), place.column());
+        putIfBlank(row, Field.LENGTH, parts.length(), place.column());
+        if (counts) {
+          putIfBlank(row, Field.PIECES, parts.quantity(), place.column());
+        }
+      }
+    }
+    example.ifPresent(table::assume);
+  }
+
+  private static String shown(String text, Anatomy parts) {
+    return "One column tells the whole plastic: \""
+        + text
+        + "\" was read as body style \""
+        + parts.body()
+        + "\", colour \""
+        + parts.colour()
+        + "\""
+        + (parts.length().isEmpty() ? "" : ", length " + parts.length())
+        + (parts.quantity().isEmpty() ? "" : ", pieces " + parts.quantity())
+        + ", and the others alike.";
+  }
+
+  private static void putIfBlank(ListRow row, Field field, String text, int column) {
+    if (row.isBlank(field) && !text.isEmpty()) {
+      row.put(field, Cell.text(text), column);
+    }
+  }
+
+  private Anatomy anatomy(ListRow row, Field field) {
+    return anatomies.computeIfAbsent(row.text(field), Anatomy::of);
+  }
+
+  private void lengthsWithin(Field field) {
+    for (ListRow row : table.rows()) {
+      Place place = row.place(field);
+      if (row.isBlank(Field.LENGTH) && place.cell() instanceof Cell.Text text) {
+        Anatomy.lengthWithin(text.text())
+            .ifPresent(
+                parts -> {
+                  row.put(field, Cell.text(parts.body()), place.column());
+                  row.put(Field.LENGTH, Cell.text(parts.length()), place.column());
+                  table.assume("Lengths were taken out of the " + field.word() + ".");
+                });
+      }
+    }
+  }
+}
