@@ -1,5 +1,9 @@
 package traytally.store;
 
+import java.nio.file.Path;
+import java.sql.SQLException;
+import org.sqlite.SQLiteErrorCode;
+
 /** The box cannot be read or written; the message says what is wrong, where, and what to do. */
 public final class BoxException extends RuntimeException {
   private static final long serialVersionUID = 1L;
@@ -28,6 +32,48 @@ public final class BoxException extends RuntimeException {
   BoxException(Kind kind, String message, Throwable cause) {
     super(message, cause);
     this.kind = kind;
+  }
+
+  static BoxException notABox(Path file) {
+    return new BoxException(
+        Kind.NOT_A_BOX,
+        file + " is not a traytally box. Name the box with --box, or another place for a new one.");
+  }
+
+  static BoxException damaged(Path file, Exception cause) {
+    return new BoxException(
+        Kind.NOT_A_BOX,
+        "The box "
+            + file
+            + " is damaged ("
+            + cause.getMessage()
+            + "). Put a copy back with restore; copies from before each import are in "
+            + Copies.folder(file)
+            + ".",
+        cause);
+  }
+
+  /** What SQLite's result code means for the angler. */
+  static BoxException of(Path file, SQLException cause) {
+    // The low byte is the primary result code (sqlite.org/rescode.html).
+    int code = cause.getErrorCode() & 0xff;
+    if (code == SQLiteErrorCode.SQLITE_BUSY.code || code == SQLiteErrorCode.SQLITE_LOCKED.code) {
+      return new BoxException(
+          Kind.BUSY,
+          "Another program is using the box " + file + ". Try again in a moment.",
+          cause);
+    }
+    if (code == SQLiteErrorCode.SQLITE_CORRUPT.code || code == SQLiteErrorCode.SQLITE_NOTADB.code) {
+      return damaged(file, cause);
+    }
+    return new BoxException(
+        Kind.IO,
+        "The box "
+            + file
+            + " cannot be read or written ("
+            + cause.getMessage()
+            + "). Check the disk, and who may write there.",
+        cause);
   }
 
   public Kind kind() {

@@ -8,7 +8,9 @@ import java.util.List;
 
 /** The tables of a box, and the steps from each version of them to the next. */
 final class Schema {
-  /** What marks a SQLite file as a box: the letters "TrTy" in its header (sqlite.org/fileformat). */
+  /**
+   * What marks a SQLite file as a box: the letters "TrTy" in its header (sqlite.org/fileformat).
+   */
   static final int APPLICATION_ID = 0x54725479;
 
   /** Step n makes version n + 1 of version n; a step, once released, is never edited. */
@@ -201,6 +203,14 @@ final class Schema {
     try (Statement statement = connection.createStatement();
         ResultSet row = statement.executeQuery("PRAGMA " + name)) {
       return row.next() ? row.getInt(1) : 0;
+    }
+  }
+
+  /** Whether the file has anything in it at all. */
+  static boolean hasTables(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery("SELECT 1 FROM sqlite_schema LIMIT 1")) {
+      return row.next();
     }
   }
 

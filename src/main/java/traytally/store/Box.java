@@ -1,0 +1,294 @@
+package traytally.store;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import traytally.ledger.Batch;
+import traytally.ledger.Book;
+import traytally.ledger.Entry;
+import traytally.ledger.Settings;
+import traytally.ledger.Undo;
+import traytally.plastic.Plastic;
+
+/**
+ * The angler's box on disk: one SQLite file.
+ *
+ * <p>The journal is SQLite's rollback journal, not its write-ahead log: a command writes once and
+ * leaves, so the log's faster commits buy little, and with it a copied or synchronised file could
+ * miss what still lies in the log beside it.
+ *
+ * <p>Not for use by several threads. Several programs may have one box open.
+ */
+public final class Box implements AutoCloseable {
+  /** How long to wait for another program's write, which takes a second or two at most. */
+  private static final Duration PATIENCE = Duration.ofSeconds(5);
+
+  private static final long UNSEEN = -1;
+
+  private final Path file;
+  private final Clock clock;
+  private final Connection connection;
+  private long lastSeen = UNSEEN;
+
+  private Box(Path file, Clock clock, Connection connection) {
+    this.file = file;
+    this.clock = clock;
+    this.connection = connection;
+  }
+
+  /**
+   * Opens the box in {@code file}, and makes it first if there is none: readable by its owner only.
+   *
+   * @throws BoxException if that cannot be
+   */
+  public static Box open(Path file, Clock clock) {
+    return open(file, clock, PATIENCE);
+  }
+
+  static Box open(Path file, Clock clock, Duration patience) {
+    Path whole = file.toAbsolutePath().normalize();
+    if (!Files.exists(whole)) {
+      BoxFile.create(whole);
+    }
+    return connect(whole, clock, patience);
+  }
+
+  /**
+   * Opens the box in {@code file} if there is one, and makes nothing.
+   *
+   * @throws BoxException if the file is not a box, or cannot be read
+   */
+  public static Optional<Box> openExisting(Path file, Clock clock) {
+    Path whole = file.toAbsolutePath().normalize();
+    return Files.exists(whole) ? Optional.of(connect(whole, clock, PATIENCE)) : Optional.empty();
+  }
+
+  private static Box connect(Path file, Clock clock, Duration patience) {
+    Box box = new Box(file, clock, BoxFile.connect(file, patience));
+    try {
+      box.prepare();
+      return box;
+    } catch (SQLException e) {
+      box.close();
+      throw BoxException.of(file, e);
+    } catch (RuntimeException e) {
+      box.close();
+      throw e;
+    }
+  }
+
+  /** Checks that it is a box this program knows, and brings an older or empty one up to date. */
+  private void prepare() throws SQLException {
+    if (version() == Schema.VERSION) {
+      return;
+    }
+    transaction(
+        "BEGIN IMMEDIATE",
+        () -> {
+          // Asked again: another program may have done it while this one waited for its turn.
+          int version = version();
+          if (version < Schema.VERSION) {
+            Schema.migrate(connection, version);
+          }
+          return version;
+        });
+  }
+
+  private int version() throws SQLException {
+    int version = Schema.pragma(connection, "user_version");
+    boolean marked = Schema.pragma(connection, "application_id") == Schema.APPLICATION_ID;
+    if (!marked && (version != 0 || Schema.hasTables(connection))) {
+      throw BoxException.notABox(file);
+    }
+    if (version > Schema.VERSION) {
+      throw new BoxException(
+          BoxException.Kind.TOO_NEW,
+          "The box " + file + " was made by a newer traytally. Install that version to open it.");
+    }
+    return version;
+  }
+
+  /**
+   * Records one entry, all or nothing, and returns the number of its batch.
+   *
+   * @throws IllegalArgumentException if it would change nothing
+   * @throws BoxException if another program has recorded something since this one read the book
+   */
+  public long record(Entry entry) {
+    if (entry.isEmpty()) {
+      throw new IllegalArgumentException("nothing to record: " + entry.command());
+    }
+    return writing(
+        () -> {
+          if (lastSeen != UNSEEN && lastSeen != lastBatch()) {
+            throw new BoxException(
+                BoxException.Kind.BUSY,
+                "Another traytally changed the box " + file + " meanwhile. Try again.");
+          }
+          checkUndo(entry);
+          long batch =
+              new Recording(connection)
+                  .write(entry, clock.instant().truncatedTo(ChronoUnit.MILLIS));
+          if (lastSeen != UNSEEN) {
+            lastSeen = batch;
+          }
+          return batch;
+        });
+  }
+
+  private void checkUndo(Entry entry) throws SQLException {
+    if (entry.undoes().isEmpty()) {
+      return;
+    }
+    long undone = entry.undoes().getAsLong();
+    if (Reading.batches(connection).stream().noneMatch(b -> b.id() == undone && b.stands())) {
+      throw new IllegalStateException("no standing batch " + undone);
+    }
+  }
+
+  private long lastBatch() throws SQLException {
+    return number("SELECT COALESCE(MAX(id), 0) FROM batches");
+  }
+
+  private long number(String sql) throws SQLException {
+    try (PreparedStatement select = connection.prepareStatement(sql);
+        ResultSet row = select.executeQuery()) {
+      return row.next() ? row.getLong(1) : 0;
+    }
+  }
+
+  /** All that stands in the box. */
+  public Book book() {
+    return reading(
+        () -> {
+          lastSeen = lastBatch();
+          return new Reading(connection).book();
+        });
+  }
+
+  /**
+   * Pieces by plastic at the end of {@code asOf}; a plastic that never moved is not in it. Read
+   * from an index alone, without the rest of the book.
+   */
+  public SortedMap<Plastic, Integer> stock(LocalDate asOf) {
+    return reading(() -> new Reading(connection).stock(asOf));
+  }
+
+  /** Every batch, in the order recorded. */
+  public List<Batch> batches() {
+    return reading(() -> List.copyOf(Reading.batches(connection)));
+  }
+
+  /** The angler's settings. */
+  public Settings settings() {
+    return reading(() -> Reading.settings(connection));
+  }
+
+  /** The number for the next stint; no stint of this box ever had it, withdrawn ones included. */
+  public long nextStint() {
+    return reading(() -> number("SELECT COALESCE(MAX(number), 0) + 1 FROM stint"));
+  }
+
+  /**
+   * What is needed to reverse a batch.
+   *
+   * @throws IllegalArgumentException if there is no such batch
+   */
+  public Undo undo(long batch) {
+    return reading(() -> new Reading(connection).undo(batch))
+        .orElseThrow(() -> new IllegalArgumentException("no batch " + batch));
+  }
+
+  /** What is wrong within the box, one sentence each; empty if nothing is. */
+  public List<String> check() {
+    return reading(() -> new Check(connection).problems());
+  }
+
+  /**
+   * Writes a copy of the box to {@code target}, checked before it takes that name. An older box of
+   * that name is replaced, so that putting a copy back is {@code backup} the other way round.
+   *
+   * @throws BoxException if it cannot be made, or if what is there is no box
+   */
+  public Path backup(Path target) {
+    return new Copies(file, connection).copyTo(target.toAbsolutePath().normalize());
+  }
+
+  /**
+   * Keeps a copy of the box in a folder beside it, and the last twenty such copies; none of an
+   * empty box.
+   */
+  public Optional<Path> keepCopy() {
+    return batches().isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Copies(file, connection).keep(clock.instant()));
+  }
+
+  @Override
+  public void close() {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      throw BoxException.of(file, e);
+    }
+  }
+
+  /** Something done with the database. */
+  private interface Work<T> {
+    T run() throws SQLException;
+  }
+
+  private <T> T writing(Work<T> work) {
+    try {
+      return transaction("BEGIN IMMEDIATE", work);
+    } catch (SQLException e) {
+      throw BoxException.of(file, e);
+    }
+  }
+
+  private <T> T reading(Work<T> work) {
+    try {
+      return transaction("BEGIN", work);
+    } catch (SQLException e) {
+      throw BoxException.of(file, e);
+    } catch (IllegalArgumentException | DateTimeException | ArithmeticException e) {
+      // What this program writes, it can read: somebody else wrote, or the disk forgot.
+      throw BoxException.damaged(file, e);
+    }
+  }
+
+  private <T> T transaction(String begin, Work<T> work) throws SQLException {
+    execute(begin);
+    try {
+      T result = work.run();
+      execute("COMMIT");
+      return result;
+    } catch (SQLException | RuntimeException | Error e) {
+      try {
+        execute("ROLLBACK");
+      } catch (SQLException again) {
+        // SQLite has rolled back by itself, as it does on a full disk.
+        e.addSuppressed(again);
+      }
+      throw e;
+    }
+  }
+
+  private void execute(String sql) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute(sql);
+    }
+  }
+}

@@ -1,0 +1,116 @@
+package traytally.store;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.util.Arrays;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteOpenMode;
+
+/** The file a box lies in: made for its owner only, and connected to. */
+final class BoxFile {
+  /** The first bytes of every SQLite file (sqlite.org/fileformat2.html, 1.2). */
+  private static final byte[] HEADER = "SQLite format 3\0".getBytes(StandardCharsets.US_ASCII);
+
+  /** Where the application id ends in a SQLite file: bytes 68 to 71, big-endian (same page). */
+  private static final int MARK_END = 72;
+
+  private BoxFile() {}
+
+  /** Makes an empty file, and the folders on the way to it. */
+  static void create(Path file) {
+    try {
+      Path folder = file.getParent();
+      if (folder != null) {
+        createFolders(folder);
+      }
+      Files.createFile(file, ownerOnly(file, "rw-------"));
+    } catch (FileAlreadyExistsException e) {
+      // Another program made it meanwhile, unless a file stands where the folder should.
+      if (!Files.exists(file)) {
+        throw cannotCreate(file, e);
+      }
+    } catch (IOException e) {
+      throw cannotCreate(file, e);
+    }
+  }
+
+  static void createFolders(Path folder) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      Files.createDirectories(folder, ownerOnly(folder, "rwx------"));
+    }
+  }
+
+  static BoxException cannotCreate(Path file, IOException cause) {
+    return new BoxException(
+        BoxException.Kind.CANNOT_CREATE,
+        file
+            + " cannot be made ("
+            + cause
+            + "). Choose another place, or check who may write there.",
+        cause);
+  }
+
+  /** Rights for a new file or folder, where the file system knows such rights. */
+  private static FileAttribute<?>[] ownerOnly(Path file, String rights) {
+    return file.getFileSystem().supportedFileAttributeViews().contains("posix")
+        ? new FileAttribute<?>[] {
+          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(rights))
+        }
+        : new FileAttribute<?>[0];
+  }
+
+  /** Connects to the SQLite file, waiting {@code patience} for a lock. */
+  static Connection connect(Path file, Duration patience) {
+    if (!isSqlite(file)) {
+      throw BoxException.notABox(file);
+    }
+    SQLiteConfig config = new SQLiteConfig();
+    config.resetOpenMode(SQLiteOpenMode.CREATE);
+    config.enforceForeignKeys(true);
+    config.setBusyTimeout(Math.toIntExact(patience.toMillis()));
+    config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
+    try {
+      // As an address, so that a question mark in a file's name is no option to the driver.
+      return config.createConnection("jdbc:sqlite:" + file.toUri());
+    } catch (SQLException e) {
+      throw BoxException.of(file, e);
+    }
+  }
+
+  /** Whether the file begins as a SQLite file does, or is empty, as one just made. */
+  static boolean isSqlite(Path file) {
+    byte[] start = start(file);
+    return Files.isRegularFile(file)
+        && (start.length == 0 || Arrays.equals(Arrays.copyOf(start, HEADER.length), HEADER));
+  }
+
+  /** Whether the file carries the mark of a box. */
+  static boolean isBox(Path file) {
+    byte[] start = start(file);
+    return isSqlite(file)
+        && start.length == MARK_END
+        && ByteBuffer.wrap(start).getInt(MARK_END - Integer.BYTES) == Schema.APPLICATION_ID;
+  }
+
+  private static byte[] start(Path file) {
+    if (!Files.isRegularFile(file)) {
+      return new byte[0];
+    }
+    try (InputStream in = Files.newInputStream(file)) {
+      return in.readNBytes(MARK_END);
+    } catch (IOException e) {
+      throw new BoxException(
+          BoxException.Kind.IO, file + " cannot be read (" + e + "). Check who may read it.", e);
+    }
+  }
+}

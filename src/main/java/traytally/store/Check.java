@@ -1,0 +1,114 @@
+package traytally.store;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import traytally.ledger.Book;
+import traytally.ledger.Fact;
+import traytally.ledger.Ledger;
+import traytally.ledger.Posting;
+import traytally.plastic.Plastic;
+
+/** Looks for what is wrong within a box: in the file, in its references, in its sums. */
+final class Check {
+  private static final String BELOW_ZERO =
+      """
+      SELECT plastic, date, balance FROM (
+        SELECT plastic, date,
+          SUM(SUM(pieces)) OVER (PARTITION BY plastic ORDER BY date) AS balance
+        FROM movements GROUP BY plastic, date)
+      WHERE balance < 0 ORDER BY plastic, date
+      """;
+  private static final String STRAY_STINTS =
+      """
+      SELECT DISTINCT stint FROM movements
+      WHERE stint IS NOT NULL AND stint NOT IN (SELECT number FROM stint) ORDER BY stint
+      """;
+
+  private final Connection connection;
+
+  Check(Connection connection) {
+    this.connection = connection;
+  }
+
+  /** What is wrong, one sentence each. */
+  List<String> problems() throws SQLException {
+    List<String> problems = new ArrayList<>(integrity(connection));
+    if (problems.isEmpty()) {
+      strayReferences(problems);
+      belowZero(problems);
+      strayStints(problems);
+    }
+    if (problems.isEmpty()) {
+      disagreements(problems);
+    }
+    return List.copyOf(problems);
+  }
+
+  /** What SQLite finds wrong in the file. */
+  static List<String> integrity(Connection connection) throws SQLException {
+    List<String> problems = new ArrayList<>();
+    try (PreparedStatement check = connection.prepareStatement("PRAGMA integrity_check");
+        ResultSet rows = check.executeQuery()) {
+      while (rows.next()) {
+        if (!rows.getString(1).equals("ok")) {
+          problems.add("The file is damaged: " + rows.getString(1) + ".");
+        }
+      }
+    }
+    return problems;
+  }
+
+  private void strayReferences(List<String> problems) throws SQLException {
+    try (PreparedStatement check = connection.prepareStatement("PRAGMA foreign_key_check");
+        ResultSet rows = check.executeQuery()) {
+      while (rows.next()) {
+        problems.add(
+            "Row %d of %s refers to a row of %s that is missing."
+                .formatted(rows.getLong(2), rows.getString(1), rows.getString(3)));
+      }
+    }
+  }
+
+  private void belowZero(List<String> problems) throws SQLException {
+    Plastics plastics = Plastics.read(connection);
+    try (PreparedStatement select = connection.prepareStatement(BELOW_ZERO);
+        ResultSet rows = select.executeQuery()) {
+      Cells cells = new Cells(rows, plastics);
+      while (cells.advance()) {
+        problems.add(
+            "The ledger holds fewer than no pieces of %s on %s: %d."
+                .formatted(plastics.plastic(cells.id()), cells.text(), cells.whole()));
+      }
+    }
+  }
+
+  private void strayStints(List<String> problems) throws SQLException {
+    try (PreparedStatement select = connection.prepareStatement(STRAY_STINTS);
+        ResultSet rows = select.executeQuery()) {
+      while (rows.next()) {
+        problems.add("Movements belong to stint %d, which is missing.".formatted(rows.getLong(1)));
+      }
+    }
+  }
+
+  /** Whether each tray is what the counts and what happened since come to. */
+  private void disagreements(List<String> problems) throws SQLException {
+    Book book = new Reading(connection).book();
+    Ledger ledger = book.ledger();
+    Posting posting = new Posting(ledger, book.recorded(Fact.Counted.class));
+    for (Plastic plastic : ledger.stock(LocalDate.MAX).keySet()) {
+      int held = ledger.stock(plastic, LocalDate.MAX).count();
+      int wanted = posting.balance(plastic, LocalDate.MAX);
+      if (held != wanted) {
+        problems.add(
+            "The ledger holds %d pieces of %s, but its counts and what happened since come to %d."
+                .formatted(held, plastic, wanted));
+      }
+    }
+  }
+}
