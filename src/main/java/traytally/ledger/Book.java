@@ -18,6 +18,10 @@ import traytally.plastic.Plastic;
  */
 public record Book(
     List<Batch> batches, Ledger ledger, List<Recorded<? extends Fact>> facts, Settings settings) {
+  /** A box in which nothing was recorded yet. */
+  public static final Book EMPTY =
+      new Book(List.of(), new Ledger(List.of()), List.of(), Settings.standard());
+
   public Book {
     batches = List.copyOf(batches);
     facts = List.copyOf(facts);

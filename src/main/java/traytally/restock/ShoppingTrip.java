@@ -25,16 +25,18 @@ final class ShoppingTrip {
   private final LocalDate asOf;
   private final Market market;
   private final Outlook outlook;
+  private final LowRule rule;
 
   ShoppingTrip(Book book, LocalDate asOf, Asked asked) {
     this.book = book;
     this.asOf = asOf;
+    this.rule = LowRule.of(book.settings());
     this.market = Market.of(book, asked.shops());
     this.outlook = Outlook.of(book, asOf, asked, market.deliveryDays(book));
   }
 
   ShoppingList list() {
-    List<Prospect> low = outlook.prospects().values().stream().filter(this::isLow).toList();
+    List<Prospect> low = outlook.prospects().values().stream().filter(rule::isLow).toList();
     SortedMap<Plastic, Purchase> bought = buy(low);
     Map<Plastic, Use> after = outlook.after(pieces(bought));
     StandIns standIns = new StandIns(book, outlook.prospects().values());
@@ -67,16 +69,6 @@ final class ShoppingTrip {
         notes(low, bought));
   }
 
-  private boolean isLow(Prospect prospect) {
-    return prospect.wanted() && prospect.runOutChance() > risk(prospect);
-  }
-
-  /** The run-out chance the angler accepts: a kept plastic counts as trusted. */
-  private double risk(Prospect prospect) {
-    boolean trusted = prospect.kept() || prospect.standing() == Standing.TRUSTED;
-    return book.settings().number(trusted ? Setting.TRUSTED_RISK : Setting.PROMISING_RISK);
-  }
-
   /**
    * Buys the fewest packs that bring every low plastic to the risk accepted. Trays filled leave the
    * others fewer hours, so needs are worked out again with what was bought in the tray until they
@@ -104,7 +96,7 @@ final class ShoppingTrip {
     SortedMap<Plastic, Integer> needs = new TreeMap<>();
     for (Prospect prospect : low) {
       Use use = after.getOrDefault(prospect.plastic(), prospect.asItIs());
-      int enough = use.distribution().quantile(1 - risk(prospect)) + 1;
+      int enough = use.distribution().quantile(1 - rule.risk(prospect)) + 1;
       needs.put(prospect.plastic(), Math.max(1, enough - prospect.pieces().count()));
     }
     return needs;
@@ -157,7 +149,8 @@ final class ShoppingTrip {
     }
     market
         .foreign()
-        .forEach(shop -> notes.add(shop + " has prices not in " + market.currency() + ": left out"));
+        .forEach(
+            shop -> notes.add(shop + " has prices not in " + market.currency() + ": left out"));
     List<Name> leftOut = new Basket(market, needs(low, Map.of())).leftOut();
     if (!leftOut.isEmpty()) {
       notes.add(

@@ -33,7 +33,8 @@ import traytally.trip.Trip;
 public final class SimulatedAngler {
   private static final LocalDate START = LocalDate.of(2024, 3, 2);
   private static final String[] COLOURS = {
-    "ink", "olive", "amber", "teal", "rust", "pearl", "moss", "rose", "smoke", "sand", "plum", "lime"
+    "ink", "olive", "amber", "teal", "rust", "pearl", "moss", "rose", "smoke", "sand", "plum",
+    "lime"
   };
   private static final String[] BODIES = {"paddle", "craw", "straight", "curl", "shrimp"};
   private static final String[] WATERS = {"Gull Rocks", "Harbour Mouth", "Long Ledge"};
@@ -234,14 +235,14 @@ public final class SimulatedAngler {
   private void fish(PlannedTrip plan, boolean future) {
     double day = daySd * random.nextGaussian();
     double lossDay =
-        lossDaySd * random.nextGaussian()
-            + waterLoss[List.of(WATERS).indexOf(plan.water().text())];
+        lossDaySd * random.nextGaussian() + waterLoss[List.of(WATERS).indexOf(plan.water().text())];
     double left = plan.hours();
     int on = choose(-1);
     while (left > 0.02 && on >= 0) {
       double time = Math.min(left, 0.2 - 0.4 * Math.log(1 - random.nextDouble()));
       int caught = count(takeRate[on] * Math.exp(day) * time, takeDispersion);
-      int lost = Math.min(pieces[on], count(lossRate[on] * Math.exp(lossDay) * time, lossDispersion));
+      int lost =
+          Math.min(pieces[on], count(lossRate[on] * Math.exp(lossDay) * time, lossDispersion));
       pieces[on] -= lost;
       hours[on] += time;
       takes[on] += caught;

@@ -1,0 +1,78 @@
+package traytally.cli;
+
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParentCommand;
+import traytally.ledger.Book;
+import traytally.ledger.Fact.Described;
+import traytally.performance.Standing;
+import traytally.plastic.Name;
+import traytally.report.BoxReport;
+import traytally.report.Report;
+import traytally.restock.LowRule;
+import traytally.restock.Outlook;
+import traytally.restock.Prospect;
+import traytally.store.Box;
+
+/** {@code box}: what is in the box. */
+@Command(
+    name = "box",
+    description = "Shows what is in the box.",
+    footer = {"", "Example: traytally box --low --fail"})
+final class BoxCommand implements Callable<Integer> {
+  @ParentCommand private Traytally root;
+  @Mixin private Output output;
+
+  @Option(names = "--colour", paramLabel = "NAME", description = "Only this colour.")
+  private Optional<Name> colour = Optional.empty();
+
+  @Option(names = "--body", paramLabel = "NAME", description = "Only this body style.")
+  private Optional<Name> body = Optional.empty();
+
+  @Option(names = "--length", paramLabel = "MM", description = "Only this length, in mm.")
+  private Optional<Integer> length = Optional.empty();
+
+  @Option(names = "--tray", paramLabel = "NAME", description = "Only this tray.")
+  private Optional<Name> tray = Optional.empty();
+
+  @Option(
+      names = "--standing",
+      paramLabel = "WORD",
+      description = "Only trusted, promising, unproven or doubtful ones.")
+  private Optional<Standing> standing = Optional.empty();
+
+  @Option(names = "--low", description = "Only trusted, kept and promising ones that may run out.")
+  private boolean low;
+
+  @Option(names = "--fail", description = "With --low: exit with 1 if there are any.")
+  private boolean fail;
+
+  @Override
+  public Integer call() {
+    if (fail && !low) {
+      throw new Refusal(Exit.USAGE, "--fail goes with --low.");
+    }
+    try (Box box = root.openBox()) {
+      Book book = box.book();
+      Outlook outlook = Outlook.of(book, root.today());
+      Report report =
+          BoxReport.of(book, outlook, prospect -> isWanted(book, prospect), root.today());
+      output.print(root, report);
+      return fail && !report.rows().isEmpty() ? Exit.ATTENTION : Exit.OK;
+    }
+  }
+
+  private boolean isWanted(Book book, Prospect prospect) {
+    Optional<Described> described = Optional.ofNullable(book.described().get(prospect.plastic()));
+    return colour.map(prospect.plastic().colour()::equals).orElse(true)
+        && body.map(prospect.plastic().body()::equals).orElse(true)
+        && length.map(mm -> mm == prospect.plastic().lengthMm()).orElse(true)
+        && tray.map(t -> described.filter(d -> Name.of(d.tray()).equals(t)).isPresent())
+            .orElse(true)
+        && standing.map(prospect.standing()::equals).orElse(true)
+        && (!low || LowRule.of(book.settings()).isLow(prospect));
+  }
+}

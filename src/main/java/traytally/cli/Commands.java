@@ -1,0 +1,94 @@
+package traytally.cli;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import picocli.CommandLine;
+import picocli.CommandLine.TypeConversionException;
+import traytally.intake.ListKind;
+import traytally.plastic.Name;
+import traytally.render.Format;
+import traytally.render.Template;
+
+/** The subcommands by name, in the order help shows them; each is made only when it is wanted. */
+final class Commands {
+  private static final Map<String, Supplier<Object>> ALL = new LinkedHashMap<>();
+
+  static {
+    ALL.put("import", ImportCommand::new);
+    ALL.put("box", BoxCommand::new);
+    ALL.put("trips", TripsCommand::new);
+    ALL.put("plan", PlanCommand::new);
+    ALL.put("trust", TrustCommand::new);
+    ALL.put("restock", RestockCommand::new);
+    ALL.put("why", WhyCommand::new);
+    ALL.put("ledger", LedgerCommand::new);
+    ALL.put("undo", UndoCommand::new);
+    ALL.put("agree", AgreeCommand::new);
+    ALL.put("sheet", SheetCommand::new);
+    ALL.put("check", CheckCommand::new);
+    ALL.put("settings", SettingsCommand::new);
+    ALL.put("demo", DemoCommand::new);
+  }
+
+  private Commands() {}
+
+  /** Adds the subcommand that {@code args} name, or all of them where none is named. */
+  static void register(CommandLine commandLine, String... args) {
+    Optional<String> named = named(args);
+    ALL.forEach(
+        (name, command) -> {
+          if (named.isEmpty() || named.get().equals(name)) {
+            commandLine.addSubcommand(name, command.get());
+          }
+        });
+  }
+
+  private static Optional<String> named(String... args) {
+    for (int i = 0; i < args.length; i++) {
+      if (args[i].equals("--box") || args[i].equals("--as-of")) {
+        i++;
+      } else if (!args[i].startsWith("-")) {
+        return ALL.containsKey(args[i]) ? Optional.of(args[i]) : Optional.empty();
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Teaches picocli the types that options arrive as. */
+  static void converters(CommandLine commandLine) {
+    commandLine.registerConverter(LocalDate.class, Commands::date);
+    commandLine.registerConverter(Path.class, Path::of);
+    commandLine.registerConverter(Name.class, Name::of);
+    words(commandLine, ListKind.class, ListKind::parse, "box, trips, plan or prices");
+    words(commandLine, Template.class, Template::parse, "box, trips, plan or prices");
+    words(commandLine, Format.class, Format::parse, "table, csv, json or xlsx");
+  }
+
+  private static <T> void words(
+      CommandLine commandLine, Class<T> type, Function<String, Optional<T>> parse, String wanted) {
+    commandLine.registerConverter(
+        type,
+        word ->
+            parse
+                .apply(word)
+                .orElseThrow(
+                    () ->
+                        new TypeConversionException(
+                            "\"" + word + "\" is none of " + wanted + ".")));
+  }
+
+  private static LocalDate date(String text) {
+    try {
+      return LocalDate.parse(text);
+    } catch (DateTimeParseException e) {
+      throw new TypeConversionException(
+          "\"" + text + "\" is not a date. Write the year first, as in 2026-05-01.");
+    }
+  }
+}

@@ -1,0 +1,81 @@
+package traytally.cli;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+
+/** {@code demo}: the main job on invented data, in a box of its own. */
+@Command(
+    name = "demo",
+    description = "Runs the main job on an invented tray and log, in a scratch box.",
+    footer = {"", "Example: traytally demo"})
+final class DemoCommand implements Callable<Integer> {
+  /** The demo's today: its story ends the weekend before. */
+  static final String TODAY = "2026-05-01";
+
+  /** The day the demo's tray was counted. */
+  static final String COUNTED = "2026-03-15";
+
+  private static final List<String> LISTS =
+      List.of("tray.xlsx", "trips.xlsx", "plan.xlsx", "prices.xlsx");
+
+  @ParentCommand private Traytally root;
+
+  @Parameters(
+      arity = "0..1",
+      paramLabel = "FOLDER",
+      description = "Where the scratch box and the lists go (standard: traytally-demo).")
+  private Path folder = Path.of("traytally-demo");
+
+  @Override
+  public Integer call() {
+    Path box = folder.resolve("demo.box");
+    List<String> load = new ArrayList<>(List.of("import"));
+    copyLists().forEach(list -> load.add(list.toString()));
+    load.addAll(List.of("--count-date", COUNTED, "--box", box.toString(), "--as-of", TODAY));
+    Program program = new Program(root.desk());
+    int loaded = new Program(root.desk().quiet()).run(load.toArray(String[]::new));
+    if (loaded != Exit.OK) {
+      return loaded;
+    }
+    Path workbook = folder.resolve("shopping-list.xlsx");
+    String[] restock = {"restock", "--box", box.toString(), "--as-of", TODAY};
+    int printed = program.run(restock);
+    int written =
+        program.run(
+            "restock", "--box", box.toString(), "--as-of", TODAY, "--out", workbook.toString());
+    root.desk().err().println("Go on: traytally trust --box " + box + " --as-of " + TODAY);
+    return Math.max(printed, written);
+  }
+
+  /** Lays the lists into the folder, over those of an earlier demo, and forgets its box. */
+  private List<Path> copyLists() {
+    List<Path> lists = new ArrayList<>();
+    try {
+      Files.createDirectories(folder);
+      Files.deleteIfExists(folder.resolve("demo.box"));
+      for (String list : LISTS) {
+        try (InputStream stream = DemoCommand.class.getResourceAsStream("/demo-data/" + list)) {
+          if (stream == null) {
+            throw new IllegalStateException("not packed: demo-data/" + list);
+          }
+          Path file = folder.resolve(list);
+          Files.copy(stream, file, StandardCopyOption.REPLACE_EXISTING);
+          lists.add(file);
+        }
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return lists;
+  }
+}

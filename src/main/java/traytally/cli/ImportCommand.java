@@ -1,0 +1,186 @@
+package traytally.cli;
+
+import java.nio.charset.Charset;
+import java.nio.charset.IllegalCharsetNameException;
+import java.nio.charset.UnsupportedCharsetException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+import traytally.intake.Field;
+import traytally.intake.GivenSheet;
+import traytally.intake.Import;
+import traytally.intake.ImportOptions;
+import traytally.intake.Imported;
+import traytally.intake.ListKind;
+import traytally.ledger.Book;
+import traytally.report.ImportReport;
+import traytally.sheet.Reading;
+import traytally.store.Box;
+
+/** {@code import}: reads lists into the box. */
+@Command(
+    name = "import",
+    description = "Reads your lists: the tray, the trip log, the plan, shop prices.",
+    footer = {"", "Example: traytally import tray.xlsx trips.csv --dry-run"})
+final class ImportCommand implements Callable<Integer> {
+  @ParentCommand private Traytally root;
+  @Mixin private Output output;
+
+  @Parameters(paramLabel = "FILE", arity = "1..*", description = "Lists, .xlsx, .xls or text.")
+  private List<Path> files = List.of();
+
+  @Option(names = "--dry-run", description = "Say what would be recorded, record nothing.")
+  private boolean dryRun;
+
+  @Option(
+      names = "--as",
+      paramLabel = "KIND",
+      description = "Take every sheet for this: box, trips, plan or prices.")
+  private Optional<ListKind> kind = Optional.empty();
+
+  @Option(
+      names = "--map",
+      paramLabel = "HEADER=FIELD",
+      description = "Take their header for our field; nothing after = passes it over.")
+  private List<String> map = List.of();
+
+  @Option(names = "--sheet", paramLabel = "NAME", description = "Read this tab only; repeatable.")
+  private List<String> sheets = List.of();
+
+  @Option(
+      names = "--count-date",
+      paramLabel = "DATE",
+      description = "The day the tray was counted; today if not given.")
+  private Optional<LocalDate> countDate = Optional.empty();
+
+  @Option(names = "--add", description = "The list is new purchases, not a count.")
+  private boolean add;
+
+  @Option(names = "--again", description = "With --add: add the same purchases once more.")
+  private boolean again;
+
+  @Option(names = "--strict", description = "Take nothing if any row has a problem.")
+  private boolean strict;
+
+  @Option(names = "--once-owned", description = "Take plastics that only the log names as used up.")
+  private boolean onceOwned;
+
+  @Option(
+      names = "--date-order",
+      paramLabel = "ORDER",
+      description = "How to read 3/4/2026: day or month first.")
+  private Optional<DateOrder> dateOrder = Optional.empty();
+
+  @Option(
+      names = "--length-unit",
+      paramLabel = "UNIT",
+      description = "What bare lengths are in: mm or in.")
+  private Optional<ImportOptions.LengthUnit> lengthUnit = Optional.empty();
+
+  @Option(
+      names = "--encoding",
+      paramLabel = "NAME",
+      description = "The encoding of a text list, such as windows-1252.")
+  private Optional<String> encoding = Optional.empty();
+
+  private enum DateOrder {
+    DAY,
+    MONTH
+  }
+
+  @Override
+  public Integer call() {
+    List<GivenSheet> given = new ArrayList<>();
+    Reading reading =
+        encoding.map(name -> Reading.AS_FOUND.withEncoding(charset(name))).orElse(Reading.AS_FOUND);
+    for (Path file : files) {
+      requireThere(file);
+      given.addAll(GivenSheet.of(file, reading));
+    }
+    if (dryRun && !Files.exists(root.boxFile())) {
+      return report(read(given, Book.EMPTY), OptionalLong.empty());
+    }
+    try (Box box = root.openOrMakeBox()) {
+      Imported imported = read(given, box.book());
+      OptionalLong batch = OptionalLong.empty();
+      if (!dryRun && !imported.entry().isEmpty()) {
+        box.keepCopy();
+        batch = OptionalLong.of(box.record(imported.entry()));
+      }
+      return report(imported, batch);
+    }
+  }
+
+  private Imported read(List<GivenSheet> given, Book book) {
+    return Import.read(given, book, options(), root.today());
+  }
+
+  private int report(Imported imported, OptionalLong batch) {
+    output.print(root, ImportReport.of(imported, batch, dryRun, root.today()));
+    boolean refused = imported.rowsTaken() == 0 && imported.hasProblems();
+    boolean stopped = strict && imported.hasProblems();
+    return refused || stopped ? Exit.DATA : Exit.OK;
+  }
+
+  private ImportOptions options() {
+    return new ImportOptions(
+        kind,
+        mapping(),
+        sheets,
+        countDate,
+        add,
+        again,
+        strict,
+        onceOwned,
+        dateOrder.map(order -> order == DateOrder.DAY),
+        lengthUnit);
+  }
+
+  private Map<String, Optional<Field>> mapping() {
+    Map<String, Optional<Field>> fields = new LinkedHashMap<>();
+    for (String pair : map) {
+      int equals = pair.lastIndexOf('=');
+      String word = pair.substring(equals + 1).strip();
+      Optional<Field> field = Field.parse(word);
+      if (equals < 1 || (field.isEmpty() && !word.isEmpty())) {
+        throw new Refusal(
+            Exit.USAGE,
+            "--map '" + pair + "': write 'their header=our field', such as 'how many=pieces'.");
+      }
+      fields.put(pair.substring(0, equals), field);
+    }
+    return fields;
+  }
+
+  private static Charset charset(String name) {
+    try {
+      return Charset.forName(name);
+    } catch (IllegalCharsetNameException | UnsupportedCharsetException e) {
+      throw new Refusal(
+          Exit.USAGE, "\"" + name + "\" is not an encoding. Try UTF-8 or windows-1252.", e);
+    }
+  }
+
+  private static void requireThere(Path file) {
+    if (Files.isDirectory(file)) {
+      throw new Refusal(Exit.NO_INPUT, file + " is a folder. Name the lists in it.");
+    }
+    if (!Files.isReadable(file)) {
+      throw new Refusal(
+          Exit.NO_INPUT,
+          Files.exists(file) ? "cannot read " + file + "." : "there is no file " + file + ".");
+    }
+  }
+}

@@ -1,0 +1,84 @@
+package traytally.cli;
+
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Locale;
+import java.util.Optional;
+import picocli.CommandLine.Option;
+import traytally.render.Format;
+import traytally.render.Look;
+import traytally.render.Rendering;
+import traytally.report.Report;
+
+/** Where a result goes and in what form: the options that every reading command shares. */
+final class Output {
+  @Option(
+      names = "--format",
+      paramLabel = "FORMAT",
+      description = "table, csv, json or xlsx; else what the ending of --out says.")
+  private Optional<Format> format = Optional.empty();
+
+  @Option(names = "--out", paramLabel = "FILE", description = "Write to this file.")
+  private Optional<Path> out = Optional.empty();
+
+  /** Writes {@code report} as the options say. */
+  void print(Traytally root, Report report) {
+    Format form = format.or(this::fromEnding).orElse(Format.TABLE);
+    Look look = Looks.of(root.desk(), root.settings());
+    if (out.isPresent()) {
+      save(out.get(), stream -> Rendering.write(report, form, look.withColour(false), stream));
+      root.desk().err().println("Written: " + out.get());
+      return;
+    }
+    if (!form.isText()) {
+      throw new Refusal(
+          Exit.USAGE, "a workbook needs a file to go to: add --out " + report.command() + ".xlsx");
+    }
+    try {
+      Rendering.write(report, form, look, root.desk().out());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private Optional<Format> fromEnding() {
+    return out.flatMap(
+        file -> {
+          String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+          int point = name.lastIndexOf('.');
+          return point < 0 ? Optional.empty() : Format.parse(name.substring(point + 1));
+        });
+  }
+
+  /** Something that writes bytes. */
+  @FunctionalInterface
+  interface Content {
+    void to(OutputStream stream) throws IOException;
+  }
+
+  /** Writes a file whole or not at all: beside its place first, then renamed. */
+  static void save(Path file, Content content) {
+    Path folder = file.toAbsolutePath().getParent();
+    try {
+      Path part = Files.createTempFile(folder, ".traytally", ".part");
+      try {
+        try (OutputStream stream = new BufferedOutputStream(Files.newOutputStream(part))) {
+          content.to(stream);
+        }
+        Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+      } finally {
+        Files.deleteIfExists(part);
+      }
+    } catch (IOException e) {
+      throw new Refusal(
+          Exit.CANNOT_CREATE,
+          "cannot write " + file + ". Is there such a folder, may you write to it, is it full?",
+          e);
+    }
+  }
+}

@@ -1,0 +1,143 @@
+package traytally.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.IVersionProvider;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ScopeType;
+import traytally.ledger.Book;
+import traytally.ledger.Settings;
+import traytally.report.GlanceReport;
+import traytally.restock.Outlook;
+import traytally.store.Box;
+
+/** The command without a subcommand: the box at a glance. Holds what every command shares. */
+@Command(
+    name = "traytally",
+    scope = ScopeType.INHERIT,
+    mixinStandardHelpOptions = true,
+    versionProvider = Traytally.Version.class,
+    sortOptions = false,
+    usageHelpWidth = 80,
+    description = "Keeps count of your soft plastics and prints what to buy.")
+final class Traytally implements Callable<Integer> {
+  private final Desk desk;
+
+  @Option(
+      names = "--box",
+      paramLabel = "FILE",
+      scope = ScopeType.INHERIT,
+      description = "The box to use (else $$TRAYTALLY_BOX, else your data folder).")
+  private Optional<Path> box = Optional.empty();
+
+  @Option(
+      names = "--as-of",
+      paramLabel = "DATE",
+      scope = ScopeType.INHERIT,
+      description = "Take this day for today, as in 2026-05-01.")
+  private Optional<LocalDate> asOf = Optional.empty();
+
+  @Option(
+      names = "--debug",
+      scope = ScopeType.INHERIT,
+      description = "Show where in the program an error arose.")
+  private boolean debug;
+
+  @Mixin private Output output;
+
+  private Settings settings = Settings.standard();
+
+  Traytally(Desk desk) {
+    this.desk = desk;
+  }
+
+  @Override
+  public Integer call() {
+    if (!Files.exists(boxFile())) {
+      desk.out().print(FirstSteps.WORDS);
+      return Exit.OK;
+    }
+    try (Box open = openBox()) {
+      Book book = open.book();
+      output.print(this, GlanceReport.of(book, Outlook.of(book, today()), today()));
+    }
+    return Exit.OK;
+  }
+
+  Desk desk() {
+    return desk;
+  }
+
+  boolean debug() {
+    return debug;
+  }
+
+  LocalDate today() {
+    return asOf.orElseGet(() -> LocalDate.now(desk.clock()));
+  }
+
+  /** The box to read; a box that is not there yet is refused. */
+  Box openBox() {
+    Path file = boxFile();
+    if (!Files.exists(file)) {
+      throw new Refusal(
+          Exit.NO_INPUT,
+          "there is no box at "
+              + file
+              + " yet. Import a list of your tray first: traytally import tray.xlsx");
+    }
+    return remember(Box.open(file, desk.clock()));
+  }
+
+  /** The box to write to, made if it is not there yet. */
+  Box openOrMakeBox() {
+    return remember(Box.open(boxFile(), desk.clock()));
+  }
+
+  private Box remember(Box open) {
+    settings = open.settings();
+    return open;
+  }
+
+  /** The angler's settings, once a box was opened; the standard ones before. */
+  Settings settings() {
+    return settings;
+  }
+
+  /** The file of the box: the option, else the variable, else the platform's data directory. */
+  Path boxFile() {
+    return box.or(() -> desk.variable("TRAYTALLY_BOX").map(Path::of)).orElseGet(this::homeBox);
+  }
+
+  private Path homeBox() {
+    Path home = Path.of(System.getProperty("user.home"));
+    String system = System.getProperty("os.name").toLowerCase(Locale.ROOT);
+    // The XDG Base Directory Specification 0.8, and its counterparts on the other systems.
+    Path data =
+        desk.variable("XDG_DATA_HOME")
+            .map(Path::of)
+            .orElseGet(
+                () ->
+                    system.contains("mac")
+                        ? home.resolve("Library/Application Support")
+                        : system.contains("win")
+                            ? desk.variable("APPDATA").map(Path::of).orElse(home)
+                            : home.resolve(".local/share"));
+    return data.resolve("traytally").resolve("tray.box");
+  }
+
+  /** The version the build wrote into the jar. */
+  static final class Version implements IVersionProvider {
+    @Override
+    public String[] getVersion() {
+      String version = Traytally.class.getPackage().getImplementationVersion();
+      return new String[] {"traytally " + (version == null ? "(unpackaged)" : version)};
+    }
+  }
+}

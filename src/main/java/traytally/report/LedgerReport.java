@@ -1,0 +1,57 @@
+package traytally.report;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import traytally.ledger.Ledger;
+import traytally.ledger.Movement;
+import traytally.ledger.Recorded;
+import traytally.report.Column.Kind;
+import traytally.trip.LossCause;
+
+/** Every movement of pieces, in the order recorded. */
+public final class LedgerReport {
+  private static final List<Column> COLUMNS = columns();
+
+  private LedgerReport() {}
+
+  /** The movements of {@code ledger} up to the end of {@code asOf}. */
+  public static Report of(Ledger ledger, LocalDate asOf) {
+    List<List<Value>> rows = new ArrayList<>();
+    for (Recorded<Movement> recorded : ledger.movements()) {
+      if (!recorded.what().date().isAfter(asOf)) {
+        rows.add(row(recorded));
+      }
+    }
+    List<String> notes =
+        rows.isEmpty()
+            ? List.of("No pieces have moved yet: import a list of your tray first.")
+            : List.of();
+    return new Report("ledger", "Ledger", asOf, List.of(), COLUMNS, rows, List.of(), notes);
+  }
+
+  private static List<Column> columns() {
+    List<Column> columns = new ArrayList<>();
+    columns.add(new Column("batch", "Batch", Kind.WHOLE));
+    columns.add(new Column("date", "Date", Kind.DATE));
+    columns.add(new Column("kind", "What", Kind.TEXT));
+    columns.add(new Column("how", "How", Kind.TEXT));
+    columns.addAll(PlasticColumns.COLUMNS);
+    columns.add(new Column("pieces", "Pieces", Kind.WHOLE));
+    columns.add(new Column("note", "Note", Kind.TEXT));
+    return List.copyOf(columns);
+  }
+
+  private static List<Value> row(Recorded<Movement> recorded) {
+    Movement movement = recorded.what();
+    List<Value> row = new ArrayList<>();
+    row.add(Value.of(recorded.batch()));
+    row.add(Value.of(movement.date()));
+    row.add(Value.of(movement.kind().word()));
+    row.add(movement.how().map(LossCause::word).map(Value::of).orElse(Value.UNKNOWN));
+    row.addAll(PlasticColumns.cells(movement.plastic()));
+    row.add(Value.of(movement.pieces()));
+    row.add(Value.of(movement.note()));
+    return row;
+  }
+}

@@ -1,0 +1,156 @@
+package traytally.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import traytally.plastic.Name;
+import traytally.plastic.Plastic;
+import traytally.report.Column.Kind;
+import traytally.report.Report.Section;
+import traytally.report.Report.Single;
+import traytally.restock.Prospect;
+import traytally.restock.Purchase;
+import traytally.restock.ShopOrder;
+import traytally.restock.ShoppingLine;
+import traytally.restock.ShoppingList;
+
+/** The shopping list. */
+public final class RestockReport {
+  private static final List<Column> COLUMNS = columns();
+
+  private RestockReport() {}
+
+  /** The list as a report: the shops' lines first, then what cannot be bought. */
+  public static Report of(ShoppingList list) {
+    List<List<Value>> rows = new ArrayList<>();
+    list.lines().forEach(line -> rows.add(row(line)));
+    return new Report(
+        "restock",
+        "Shopping list",
+        list.asOf(),
+        facts(list),
+        COLUMNS,
+        rows,
+        sections(list),
+        notes(list));
+  }
+
+  private static List<Single> facts(ShoppingList list) {
+    return List.of(
+        new Single(new Column("horizon_from", "", Kind.DATE), Value.of(list.horizon().from())),
+        new Single(
+            new Column("horizon_to", "Lasts until", Kind.DATE), Value.of(list.horizon().to())),
+        new Single(
+            new Column("trips_counted", "Trips counted", Kind.WHOLE),
+            Value.of(list.horizon().trips().size())),
+        new Single(new Column("budget", "", Kind.MONEY), Value.UNKNOWN),
+        new Single(new Column("postage", "Postage", Kind.MONEY), Value.of(list.postage())),
+        new Single(new Column("total", "Total", Kind.MONEY), Value.of(list.total())),
+        new Single(
+            new Column("currency", "Currency", Kind.TEXT),
+            Value.of(list.currency().getCurrencyCode())),
+        new Single(new Column("takes_saved", "", Kind.DECIMAL), Value.UNKNOWN));
+  }
+
+  private static List<Section> sections(ShoppingList list) {
+    List<Section> sections = new ArrayList<>();
+    int from = 0;
+    while (from < list.lines().size()) {
+      Optional<Name> shop = shop(list.lines().get(from));
+      int to = from + 1;
+      while (to < list.lines().size() && shop(list.lines().get(to)).equals(shop)) {
+        to++;
+      }
+      sections.add(
+          new Section(
+              shop.map(Name::text).orElse("Low, and nobody on your price list has it"),
+              from,
+              to,
+              shop.map(name -> sum(list, name)).orElse("")));
+      from = to;
+    }
+    return sections;
+  }
+
+  private static String sum(ShoppingList list, Name shop) {
+    ShopOrder order =
+        list.orders().stream().filter(o -> o.shop().equals(shop)).findFirst().orElseThrow();
+    String postage =
+        order.postage().cents() == 0 ? ", no postage" : ", postage " + order.postage().amount();
+    return "Goods " + order.goods().amount() + postage + ": " + order.total();
+  }
+
+  private static Optional<Name> shop(ShoppingLine line) {
+    return line.purchase().map(purchase -> purchase.offer().shop());
+  }
+
+  private static List<String> notes(ShoppingList list) {
+    List<String> notes = new ArrayList<>();
+    if (list.lines().isEmpty()) {
+      notes.add("Nothing that you trust, or that is promising, is running low.");
+    } else {
+      notes.add("Total: " + list.total() + ", of it postage " + list.postage().amount() + ".");
+    }
+    notes.add("It lasts for " + list.horizon().words() + ".");
+    if (list.useAssumed()) {
+      notes.add("There is no log yet: use is the assumption in your settings, not yet your own.");
+    }
+    notes.addAll(list.notes());
+    notes.add(Words.RULES);
+    notes.add(Words.CARE);
+    return notes;
+  }
+
+  private static List<Column> columns() {
+    List<Column> columns = new ArrayList<>();
+    columns.add(new Column("", "Got", Kind.TICK));
+    columns.add(new Column("shop", "", Kind.TEXT));
+    columns.addAll(
+        PlasticColumns.COLUMNS.stream()
+            .map(c -> c.key().equals("maker") ? new Column("maker", "", c.kind()) : c)
+            .toList());
+    columns.add(new Column("pieces", "Left", Kind.WHOLE));
+    columns.add(new Column("standing", "", Kind.TEXT));
+    columns.add(new Column("kept", "", Kind.YES_NO));
+    columns.add(new Column("trust", "", Kind.CHANCE));
+    columns.add(new Column("expected_use", "", Kind.DECIMAL));
+    columns.add(new Column("use_p90", "", Kind.WHOLE));
+    columns.add(new Column("run_out_chance", "Run-out chance", Kind.CHANCE));
+    columns.add(new Column("packs", "Packs", Kind.WHOLE));
+    columns.add(new Column("pack_size", "of", Kind.WHOLE));
+    columns.add(new Column("pack_price", "at", Kind.MONEY));
+    columns.add(new Column("line_total", "Sum", Kind.MONEY));
+    columns.add(new Column("run_out_after", "then", Kind.CHANCE));
+    columns.add(new Column("takes_saved", "", Kind.DECIMAL));
+    columns.add(new Column("low", "", Kind.YES_NO));
+    columns.add(new Column("reason", "Why", Kind.TEXT));
+    columns.add(new Column("stand_in", "Stand-in", Kind.TEXT));
+    return List.copyOf(columns);
+  }
+
+  private static List<Value> row(ShoppingLine line) {
+    Prospect prospect = line.prospect();
+    Optional<Purchase> purchase = line.purchase();
+    List<Value> row = new ArrayList<>();
+    row.add(Value.UNKNOWN);
+    row.add(shop(line).map(Name::text).map(Value::of).orElse(Value.UNKNOWN));
+    row.addAll(PlasticColumns.cells(line.plastic()));
+    row.add(Value.of(prospect.pieces().count()));
+    row.add(Value.of(prospect.standing().word()));
+    row.add(Value.of(prospect.kept()));
+    row.add(Value.of(prospect.trust().trust()));
+    row.add(Value.of(prospect.expectedUse()));
+    row.add(Value.of(prospect.useP90()));
+    row.add(Value.of(prospect.runOutChance()));
+    row.add(Value.of(line.packs().count()));
+    row.add(purchase.map(p -> Value.of(p.offer().packSize())).orElse(Value.UNKNOWN));
+    row.add(Value.ofMoney(purchase.map(p -> p.offer().packPrice())));
+    row.add(Value.ofMoney(purchase.map(Purchase::lineTotal)));
+    row.add(Value.of(line.runOutAfter()));
+    row.add(Value.UNKNOWN);
+    row.add(Value.of(line.low()));
+    row.add(Value.of(line.reason()));
+    row.add(line.standIn().map(Plastic::toString).map(Value::of).orElse(Value.UNKNOWN));
+    return row;
+  }
+}
