@@ -27,6 +27,7 @@ final class BlockedHessian {
   private final DMatrixRMaj covariance; // V = Λ S⁻¹ Λ, once asked for
   private final CholeskyDecompositionCommon_DDRM cholesky;
   private final LinearSolverChol_DDRM solver;
+  private final FactorInverse inverse;
   private final double[] columnSd;
   private double blockSd;
   private final double[] blockWeight; // blocks: Σ W
@@ -44,6 +45,7 @@ final class BlockedHessian {
             ? new CholeskyDecompositionInner_DDRM(true)
             : new CholeskyDecompositionBlock_DDRM(TILE);
     this.solver = new LinearSolverChol_DDRM(cholesky);
+    this.inverse = new FactorInverse(p);
     this.columnSd = new double[p];
     this.blockWeight = new double[design.blocks];
     this.crossWeight = new double[design.blockColumn.length];
@@ -51,19 +53,16 @@ final class BlockedHessian {
     this.blockVariance = new double[design.blocks];
   }
 
-  /** Sets Λ: the block's standard deviation and one for each column. */
-  void standardDeviations(double newBlockSd, double[] newColumnSd) {
-    blockSd = newBlockSd;
-    System.arraycopy(newColumnSd, 0, columnSd, 0, columnSd.length);
-  }
-
   /**
    * Builds and factorises the Hessian.
    *
    * @param weight W, one per observation
+   * @param sds Λ, one standard deviation per effect
    * @return whether it could be factorised
    */
-  boolean assemble(double[] weight) {
+  boolean assemble(double[] weight, Effects sds) {
+    System.arraycopy(sds.columns, 0, columnSd, 0, columnSd.length);
+    blockSd = sds.blocks[0];
     Arrays.fill(schur.data, 0);
     Arrays.fill(crossWeight, 0);
     for (int b = 0; b < design.blocks; b++) {
@@ -138,10 +137,11 @@ final class BlockedHessian {
   /**
    * Solves H x = g in place.
    *
-   * @param blockPart g of the blocks, overwritten by x
-   * @param columnPart g of the columns, overwritten by x
+   * @param g overwritten by x
    */
-  void solve(double[] blockPart, double[] columnPart) {
+  void solve(Effects g) {
+    double[] blockPart = g.blocks;
+    double[] columnPart = g.columns;
     for (int b = 0; b < design.blocks; b++) {
       double shift = blockSd * blockPart[b] / (1 + blockSd * blockSd * blockWeight[b]);
       for (int k = design.blockColumnStart[b]; k < design.blockColumnStart[b + 1]; k++) {
@@ -169,7 +169,7 @@ final class BlockedHessian {
     if (p == 0) {
       return;
     }
-    solver.invert(covariance);
+    inverse.invert(cholesky.getT().data, covariance.data);
     for (int row = 0; row < p; row++) {
       for (int col = 0; col < p; col++) {
         covariance.data[row * p + col] *= columnSd[row] * columnSd[col];
@@ -183,12 +183,10 @@ final class BlockedHessian {
     return covariance.data[column * design.columns + column] / variance;
   }
 
-  /**
-   * The posterior covariance V of the columns' effects with the blocks integrated out, columns ×
-   * columns, row after row.
-   */
-  double[] covariance() {
-    return covariance.data.clone();
+  /** The joint posterior of the columns' effects; this Hessian must not be used afterwards. */
+  JointEffects posterior() {
+    double[] factor = design.columns == 0 ? new double[0] : cholesky.getT().data;
+    return new JointEffects(covariance.data, factor, columnSd);
   }
 
   /**
@@ -248,21 +246,5 @@ final class BlockedHessian {
       }
     }
     return sum;
-  }
-
-  /** Turns independent standard normals into a draw of the columns' deviations, Λ L⁻ᵀ z. */
-  void correlate(double[] normals) {
-    int p = design.columns;
-    double[] factor = cholesky.getT().data;
-    for (int row = p - 1; row >= 0; row--) {
-      double sum = normals[row];
-      for (int below = row + 1; below < p; below++) {
-        sum -= factor[below * p + row] * normals[below];
-      }
-      normals[row] = sum / factor[row * p + row];
-    }
-    for (int column = 0; column < p; column++) {
-      normals[column] *= columnSd[column];
-    }
   }
 }

@@ -1,6 +1,5 @@
 package traytally.numeric;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
@@ -129,16 +128,14 @@ final class CountDesign {
   /**
    * Sums each observation's effects, X·u.
    *
-   * @param blockEffects one per block
-   * @param effects one per column
    * @param sums one per observation, overwritten
    */
-  void sum(double[] blockEffects, double[] effects, double[] sums) {
+  void sum(Effects effects, double[] sums) {
     for (int b = 0; b < blocks; b++) {
       for (int i = blockStart[b]; i < blockStart[b + 1]; i++) {
-        double sum = blockEffects[b];
+        double sum = effects.blocks[b];
         for (int k = i * width; k < (i + 1) * width; k++) {
-          sum += effects[column[k]];
+          sum += effects.columns[column[k]];
         }
         sums[i] = sum;
       }
@@ -149,10 +146,10 @@ final class CountDesign {
    * Sums each effect's observations, Xᵀ·v.
    *
    * @param values one per observation
-   * @param perBlock one per block, overwritten
-   * @param perColumn one per column, overwritten
+   * @param sums overwritten
    */
-  void collect(double[] values, double[] perBlock, double[] perColumn) {
+  void collect(double[] values, Effects sums) {
+    double[] perColumn = sums.columns;
     Arrays.fill(perColumn, 0);
     for (int b = 0; b < blocks; b++) {
       double sum = 0;
@@ -162,14 +159,7 @@ final class CountDesign {
           perColumn[column[k]] += values[i];
         }
       }
-      perBlock[b] = sum;
+      sums.blocks[b] = sum;
     }
-  }
-
-  /** The names of the groupings in the order of their standard deviations, without the block. */
-  List<String> names() {
-    List<String> names = new ArrayList<>();
-    groupings.forEach(grouping -> names.add(grouping.name()));
-    return names;
   }
 }

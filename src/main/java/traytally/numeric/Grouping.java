@@ -35,10 +35,6 @@ final class Grouping {
     return levelOf[observation];
   }
 
-  int observations() {
-    return levelOf.length;
-  }
-
   int levels() {
     return levels;
   }

@@ -33,66 +33,54 @@ final class LaplaceApproximation {
   private final CountDesign design;
   private final CountLikelihood likelihood;
   private final BlockedHessian hessian;
-  private final double[] columnSd; // columns
-  private double blockSd;
+  private final NewtonDirection newton;
+  private final Effects sds; // Λ
   private double intercept; // β0 where it is a parameter, else zero
 
-  private final double[] blockZ; // blocks, standard units
-  private final double[] columnZ; // columns, standard units
-  private final double[] blockStep;
-  private final double[] columnStep;
+  private final Effects z; // standard units
   private final double[] eta; // observations
-  private final double[] etaStep;
   private final double[] first; // dℓ/dη
   private final double[] weight; // −d²ℓ/dη²
-  private final double[] oldEta;
   private int steps;
 
   // the mode last found and its standard deviations
-  private final double[] blockLast;
-  private final double[] columnLast;
-  private final double[] columnSdLast;
-  private double blockSdLast = -1; // none found yet
+  private final Effects lastZ;
+  private final Effects lastSds;
+  private boolean found;
 
   LaplaceApproximation(CountDesign design, CountLikelihood likelihood) {
     this.design = design;
     this.likelihood = likelihood;
     this.hessian = new BlockedHessian(design);
-    this.columnSd = new double[design.columns];
-    this.blockZ = new double[design.blocks];
-    this.columnZ = new double[design.columns];
-    this.blockLast = new double[design.blocks];
-    this.columnLast = new double[design.columns];
-    this.columnSdLast = new double[design.columns];
-    this.blockStep = new double[design.blocks];
-    this.columnStep = new double[design.columns];
+    this.newton = new NewtonDirection(design, hessian);
+    this.sds = Effects.zero(design);
+    this.z = Effects.zero(design);
+    this.lastZ = Effects.zero(design);
+    this.lastSds = Effects.zero(design);
     this.eta = new double[design.observations];
-    this.etaStep = new double[design.observations];
     this.first = new double[design.observations];
     this.weight = new double[design.observations];
-    this.oldEta = new double[design.observations];
   }
 
   /**
    * Sets the parameters.
    *
    * @param newIntercept β0; zero where the intercept is a column
-   * @param newBlockSd standard deviation of the block effects; zero where there are none
+   * @param blockSd standard deviation of the block effects; zero where there are none
    * @param groupSd one standard deviation per group of columns
    */
-  void parameters(double newIntercept, double newBlockSd, double[] groupSd) {
+  void parameters(double newIntercept, double blockSd, double[] groupSd) {
     intercept = newIntercept;
-    blockSd = newBlockSd;
+    Arrays.fill(sds.blocks, blockSd);
     for (int g = 0; g < groupSd.length; g++) {
-      Arrays.fill(columnSd, design.groupStart[g], design.groupStart[g + 1], groupSd[g]);
+      Arrays.fill(sds.columns, design.groupStart[g], design.groupStart[g + 1], groupSd[g]);
     }
-    hessian.standardDeviations(blockSd, columnSd);
   }
 
   /** Starts the next search for the mode with this effect, on the log rate, in a column. */
   void startFrom(int column, double effect) {
-    columnZ[column] = effect / columnSd[column];
-    columnLast[column] = columnZ[column];
+    z.columns[column] = effect / sds.columns[column];
+    lastZ.columns[column] = z.columns[column];
   }
 
   /**
@@ -104,15 +92,12 @@ final class LaplaceApproximation {
     double value = climbToMode(beginning());
     double marginal = value - hessian.logDeterminant() / 2;
     if (!Double.isFinite(marginal)) {
-      // the next search must not begin where this one got lost
-      System.arraycopy(blockLast, 0, blockZ, 0, blockZ.length);
-      System.arraycopy(columnLast, 0, columnZ, 0, columnZ.length);
+      z.set(lastZ); // the next search must not begin where this one got lost
       return Double.NEGATIVE_INFINITY;
     }
-    System.arraycopy(blockZ, 0, blockLast, 0, blockZ.length);
-    System.arraycopy(columnZ, 0, columnLast, 0, columnZ.length);
-    blockSdLast = blockSd;
-    System.arraycopy(columnSd, 0, columnSdLast, 0, columnSd.length);
+    lastZ.set(z);
+    lastSds.set(sds);
+    found = true;
     return marginal;
   }
 
@@ -122,21 +107,21 @@ final class LaplaceApproximation {
    */
   private double beginning() {
     double kept = evaluate();
-    if (blockSdLast < 0) {
+    if (!found) {
       return kept;
     }
-    for (int b = 0; b < blockZ.length && blockSd > 0; b++) {
-      blockZ[b] *= blockSdLast / blockSd;
+    z.scale(lastSds);
+    for (int b = 0; b < z.blocks.length && design.blocked; b++) {
+      z.blocks[b] /= sds.blocks[b];
     }
-    for (int k = 0; k < columnZ.length; k++) {
-      columnZ[k] *= columnSdLast[k] / columnSd[k];
+    for (int k = 0; k < z.columns.length; k++) {
+      z.columns[k] /= sds.columns[k];
     }
     double onLogRate = evaluate();
     if (onLogRate >= kept) {
       return onLogRate;
     }
-    System.arraycopy(blockLast, 0, blockZ, 0, blockZ.length);
-    System.arraycopy(columnLast, 0, columnZ, 0, columnZ.length);
+    z.set(lastZ);
     return evaluate();
   }
 
@@ -144,106 +129,76 @@ final class LaplaceApproximation {
   private double climbToMode(double start) {
     double value = start;
     for (int step = 0; step < MOST_STEPS; step++) {
-      if (!hessian.assemble(weight)) {
-        return Double.NaN;
+      Effects score = score();
+      Effects direction = newton.solve(score, weight, sds);
+      double decrement = score.dot(direction) / 2;
+      if (decrement >= SETTLED) {
+        value = climb(value, direction, decrement);
+        steps++;
       }
-      double decrement = direction();
-      if (decrement < SETTLED) {
-        return value;
-      }
-      value = climb(value, decrement);
-      steps++;
-      if (decrement < LAST_STEP) {
-        return hessian.assemble(weight) ? value : Double.NaN;
+      if (!(decrement >= LAST_STEP)) {
+        break;
       }
     }
-    return value;
+    return newton.factorise(weight, sds) ? value : Double.NaN;
   }
 
   private double evaluate() {
     predict();
-    return likelihood.evaluate(eta, first, weight) - halfNorm();
+    return likelihood.evaluate(eta, first, weight) - z.dot(z) / 2;
   }
 
   private void predict() {
-    design.sum(blockEffects(), columnEffects(), eta);
+    design.sum(effects(), eta);
     for (int i = 0; i < eta.length; i++) {
       eta[i] += intercept + design.logExposures[i];
     }
   }
 
-  private double halfNorm() {
-    return (dot(blockZ, blockZ) + dot(columnZ, columnZ)) / 2;
-  }
-
-  /** Finds the Newton direction; returns half the squared decrement, the gain it promises. */
-  private double direction() {
-    design.collect(first, blockStep, columnStep);
-    scale(blockStep, columnStep);
-    for (int b = 0; b < blockStep.length; b++) {
-      blockStep[b] -= blockZ[b];
-    }
-    for (int k = 0; k < columnStep.length; k++) {
-      columnStep[k] -= columnZ[k];
-    }
-    double[] blockScore = blockStep.clone();
-    double[] columnScore = columnStep.clone();
-    hessian.solve(blockStep, columnStep);
-    return (dot(blockScore, blockStep) + dot(columnScore, columnStep)) / 2;
+  /** dF/dz. */
+  private Effects score() {
+    Effects score = Effects.zero(design);
+    design.collect(first, score);
+    score.scale(sds);
+    score.add(-1, z);
+    return score;
   }
 
   /**
-   * Goes along the direction, by less than a whole step where F would not grow. F is concave, so
-   * this always ends at its one mode.
+   * Goes along a direction, by less than a whole step where F would not grow. F is concave, so this
+   * always ends at its one mode.
    */
-  private double climb(double value, double decrement) {
-    double[] blockMove = blockStep.clone();
-    double[] columnMove = columnStep.clone();
-    scale(blockMove, columnMove);
-    design.sum(blockMove, columnMove, etaStep);
-    double longest = 0;
-    for (double move : etaStep) {
-      longest = Math.max(longest, Math.abs(move));
+  private double climb(double value, Effects direction, double decrement) {
+    Effects move = direction.copy();
+    move.scale(sds);
+    double[] etaMove = new double[eta.length];
+    design.sum(move, etaMove);
+    double longest = LONGEST_MOVE;
+    for (double each : etaMove) {
+      longest = Math.max(longest, Math.abs(each));
     }
-    System.arraycopy(eta, 0, oldEta, 0, eta.length);
-    double fraction = longest > LONGEST_MOVE ? LONGEST_MOVE / longest : 1;
-    double done = 0;
+    double fraction = LONGEST_MOVE / longest;
     double noise = noise(value);
-    for (int halving = 0; halving < MOST_HALVINGS; halving++) {
-      move(fraction - done);
-      done = fraction;
+    double[] from = eta.clone();
+    Effects start = z.copy();
+    double now = Double.NaN;
+    for (int halving = 0; halving < MOST_HALVINGS; halving++, fraction /= 2) {
+      z.set(start);
+      z.add(fraction, direction);
       for (int i = 0; i < eta.length; i++) {
-        eta[i] = oldEta[i] + fraction * etaStep[i];
+        eta[i] = from[i] + fraction * etaMove[i];
       }
-      double now = likelihood.evaluate(eta, first, weight) - halfNorm();
+      now = likelihood.evaluate(eta, first, weight) - z.dot(z) / 2;
       if (now >= value + ARMIJO * fraction * decrement - noise) {
         return now;
       }
-      fraction /= 2;
     }
-    return likelihood.evaluate(eta, first, weight) - halfNorm();
-  }
-
-  private void move(double fraction) {
-    for (int b = 0; b < blockZ.length; b++) {
-      blockZ[b] += fraction * blockStep[b];
-    }
-    for (int k = 0; k < columnZ.length; k++) {
-      columnZ[k] += fraction * columnStep[k];
-    }
+    return now;
   }
 
   /** The rounding error to expect in a value of F or L. */
   double noise(double value) {
     return 1e-13 * (1 + Math.abs(value)) + likelihood.noise();
-  }
-
-  private static double dot(double[] left, double[] right) {
-    double sum = 0;
-    for (int i = 0; i < left.length; i++) {
-      sum += left[i] * right[i];
-    }
-    return sum;
   }
 
   CountDesign design() {
@@ -271,42 +226,25 @@ final class LaplaceApproximation {
     return first;
   }
 
-  /** The mode of the block effects in units of their standard deviation. */
-  double[] blockMode() {
-    return blockZ;
+  /** The mode in units of the standard deviations. */
+  Effects mode() {
+    return z;
   }
 
-  /** The mode of the columns' effects in units of their standard deviations. */
-  double[] columnMode() {
-    return columnZ;
+  /** Λ, the standard deviation of each effect. */
+  Effects sds() {
+    return sds;
   }
 
-  /** The mode of the block effects, on the log rate. */
-  double[] blockEffects() {
-    double[] effects = blockZ.clone();
-    scale(effects, new double[0]);
-    return effects;
-  }
-
-  /** The mode of the columns' effects, on the log rate. */
-  double[] columnEffects() {
-    double[] effects = columnZ.clone();
-    scale(new double[0], effects);
+  /** The mode on the log rate. */
+  Effects effects() {
+    Effects effects = z.copy();
+    effects.scale(sds);
     return effects;
   }
 
   /** Newton steps taken so far, over all searches. */
   int steps() {
     return steps;
-  }
-
-  /** Turns scores by η into scores by z, x̃ᵀ v, or back: multiplies by Λ. */
-  void scale(double[] blocks, double[] columns) {
-    for (int b = 0; b < blocks.length; b++) {
-      blocks[b] *= blockSd;
-    }
-    for (int k = 0; k < columns.length; k++) {
-      columns[k] *= columnSd[k];
-    }
   }
 }

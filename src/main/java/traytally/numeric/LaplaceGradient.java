@@ -24,10 +24,9 @@ final class LaplaceGradient {
   private final double[] adjoint; // a, observations
   private final double[] moved; // m, observations
   private final double[] shrunkBlock; // blocks: (H⁻¹)ₗₗ
-  private final double[] blockAdjoint; // blocks: q
-  private final double[] columnAdjoint; // columns: q
-  private final double[] blockMoved; // blocks: Xᵀ m
-  private final double[] columnMoved; // columns: Xᵀ m
+  private final Effects pushed; // q
+  private final Effects collected; // Xᵀ m
+  private final Effects effects; // u
 
   LaplaceGradient(LaplaceApproximation mode) {
     this.mode = mode;
@@ -36,10 +35,9 @@ final class LaplaceGradient {
     this.adjoint = new double[design.observations];
     this.moved = new double[design.observations];
     this.shrunkBlock = new double[design.blocks];
-    this.blockAdjoint = new double[design.blocks];
-    this.columnAdjoint = new double[design.columns];
-    this.blockMoved = new double[design.blocks];
-    this.columnMoved = new double[design.columns];
+    this.pushed = Effects.zero(design);
+    this.collected = Effects.zero(design);
+    this.effects = mode.effects();
     mode.hessian().invert();
     mode.hessian().variances(variance, shrunkBlock);
     followMode();
@@ -50,18 +48,17 @@ final class LaplaceGradient {
     for (int i = 0; i < moved.length; i++) {
       moved[i] *= variance[i];
     }
-    design.collect(moved, blockAdjoint, columnAdjoint);
-    mode.scale(blockAdjoint, columnAdjoint);
-    mode.hessian().solve(blockAdjoint, columnAdjoint);
-    double[] blockPush = blockAdjoint.clone();
-    double[] columnPush = columnAdjoint.clone();
-    mode.scale(blockPush, columnPush);
-    design.sum(blockPush, columnPush, adjoint);
+    design.collect(moved, pushed);
+    pushed.scale(mode.sds());
+    mode.hessian().solve(pushed);
+    Effects push = pushed.copy();
+    push.scale(mode.sds());
+    design.sum(push, adjoint);
     double[] weight = mode.weights();
     for (int i = 0; i < moved.length; i++) {
       moved[i] -= weight[i] * adjoint[i];
     }
-    design.collect(moved, blockMoved, columnMoved);
+    design.collect(moved, collected);
   }
 
   /** By β0, where it is a parameter. */
@@ -76,11 +73,12 @@ final class LaplaceGradient {
 
   /** By ln σ of the block effects. */
   double byBlockSd() {
-    double[] z = mode.blockMode();
-    double[] u = mode.blockEffects();
+    double[] z = mode.mode().blocks;
+    double[] u = effects.blocks;
     double sum = 0;
     for (int b = 0; b < z.length; b++) {
-      double determinant = 2 * (1 - shrunkBlock[b]) + u[b] * blockMoved[b] + blockAdjoint[b] * z[b];
+      double determinant =
+          2 * (1 - shrunkBlock[b]) + u[b] * collected.blocks[b] + pushed.blocks[b] * z[b];
       sum += z[b] * z[b] - determinant / 2;
     }
     return sum;
@@ -88,12 +86,13 @@ final class LaplaceGradient {
 
   /** By ln σ of a group of columns. */
   double byGroupSd(int group) {
-    double[] z = mode.columnMode();
-    double[] u = mode.columnEffects();
+    double[] z = mode.mode().columns;
+    double[] u = effects.columns;
     double sum = 0;
     for (int k = design.groupStart[group]; k < design.groupStart[group + 1]; k++) {
       double shrunk = mode.hessian().shrunkVariance(k);
-      double determinant = 2 * (1 - shrunk) + u[k] * columnMoved[k] + columnAdjoint[k] * z[k];
+      double determinant =
+          2 * (1 - shrunk) + u[k] * collected.columns[k] + pushed.columns[k] * z[k];
       sum += z[k] * z[k] - determinant / 2;
     }
     return sum;

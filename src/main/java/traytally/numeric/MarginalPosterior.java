@@ -227,7 +227,7 @@ final class MarginalPosterior implements QuasiNewton.Objective {
 
   /** β0 at the given parameters and the mode last found. */
   double intercept(double[] parameters) {
-    return firstSd == 1 ? parameters[0] : laplace.columnEffects()[design.columns - 1];
+    return firstSd == 1 ? parameters[0] : laplace.effects().columns[design.columns - 1];
   }
 
   /** The standard deviations at the given parameters, the block's first. */

@@ -2,6 +2,7 @@ package traytally.numeric;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Random;
@@ -26,8 +27,7 @@ public final class MixedCountFit {
   private final Map<String, Integer> groupOf = new LinkedHashMap<>();
   private final double[] blockEffects;
   private final double[] effects; // columns
-  private final double[] covariance; // columns × columns
-  private final BlockedHessian hessian;
+  private final JointEffects joint;
 
   MixedCountFit(
       CountData data,
@@ -50,10 +50,9 @@ public final class MixedCountFit {
       sds.put(design.groupings.get(g).name(), deviations[skipped + g]);
       groupOf.put(design.groupings.get(g).name(), g);
     }
-    this.blockEffects = design.blocked ? laplace.blockEffects() : new double[0];
-    this.effects = laplace.columnEffects();
-    this.hessian = laplace.hessian();
-    this.covariance = hessian.covariance();
+    this.blockEffects = design.blocked ? laplace.effects().blocks : new double[0];
+    this.effects = laplace.effects().columns;
+    this.joint = laplace.hessian().posterior();
   }
 
   /** The log marginal likelihood by Laplace, without the priors of the parameters. */
@@ -130,7 +129,7 @@ public final class MixedCountFit {
     for (int i = 0; i < rows.length; i++) {
       double inner = 0;
       for (int j = 0; j < columns.length; j++) {
-        inner += columnWeights[j] * covariance[rows[i] * design.columns + columns[j]];
+        inner += columnWeights[j] * joint.covariance(rows[i], columns[j]);
       }
       sum += rowWeights[i] * inner;
     }
@@ -165,7 +164,7 @@ public final class MixedCountFit {
    * @param seed the same seed gives the same draws of the same fit
    * @return draws × contrasts
    */
-  public double[][] draw(java.util.List<Contrast> contrasts, int draws, long seed) {
+  public double[][] draw(List<Contrast> contrasts, int draws, long seed) {
     // java.util.Random, because its specification fixes nextGaussian for every Java release
     Random random = new Random(seed);
     double[][] drawn = new double[draws][contrasts.size()];
@@ -182,7 +181,7 @@ public final class MixedCountFit {
       for (int k = 0; k < deviations.length; k++) {
         deviations[k] = random.nextGaussian();
       }
-      hessian.correlate(deviations);
+      joint.correlate(deviations);
       for (int c = 0; c < draw.length; c++) {
         draw[c] = means[c];
         for (int j = 0; j < columns[c].length; j++) {

@@ -9,6 +9,11 @@ import java.util.Arrays;
  * 6.17; a parameter at a bound that the gradient pushes outwards is left out of the step (projected
  * quasi-Newton, Bertsekas, SIAM Journal on Control and Optimization 20(2), 1982, 221–246). Every
  * evaluation gives value and gradient together, for that is how the Laplace approximation comes.
+ *
+ * <p>Why not a library's: Hipparchus 4.0.2 offers conjugate gradients without bounds, which needed
+ * ten times the evaluations for the same maximum (86 against 8 on 7,969 stints; 1,273 against 37
+ * where a standard deviation goes to zero), and a sequential quadratic programme that refuses a
+ * problem without constraints.
  */
 final class QuasiNewton {
   /** A function of the parameters. */
@@ -53,7 +58,7 @@ final class QuasiNewton {
   }
 
   /** The gain in log likelihood, promised by the next step, that is too small to be worth it. */
-  private static final double SETTLED = 1e-10;
+  private static final double SETTLED = 1e-8;
 
   /** The longest step in one parameter, a factor of e^1.5 = 4.5 for a scale (from memory). */
   private static final double LONGEST_STEP = 1.5;

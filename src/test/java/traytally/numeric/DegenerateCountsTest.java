@@ -93,6 +93,19 @@ class DegenerateCountsTest {
     assertTrue(fit.intercept() < -1);
   }
 
+  /**
+   * Half-normal times σ, the Jacobian of ln σ, is highest at the scale itself; and κ where its own
+   * prior is.
+   */
+  @Test
+  void whatTheCountsDoNotTellStaysAtItsPriorsMode() {
+    CountData nothing = log(new int[] {0}, 1, 1, -20);
+    MixedCountFit fit = MixedCountModel.negativeBinomial().withPriors(PRIORS).fit(nothing);
+    assertEquals(0.4, fit.sd("colour"), 1e-3);
+    assertEquals(1.5, fit.sd("day"), 1e-2);
+    assertEquals(2, fit.dispersion().orElseThrow(), 1e-3);
+  }
+
   @Test
   void emptyAndImpossibleLogsAreRefused() {
     assertRefused(new int[0]);

@@ -1,6 +1,8 @@
 package traytally.numeric;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /** The levels of a grouping numbered in the order of their names. */
 final class Levels {
@@ -14,7 +16,9 @@ final class Levels {
 
   static Levels of(List<String> texts) {
     List<String> names = texts.stream().distinct().sorted().toList();
-    return new Levels(names, texts.stream().mapToInt(names::indexOf).toArray());
+    Map<String, Integer> numbers = new HashMap<>();
+    names.forEach(name -> numbers.put(name, numbers.size()));
+    return new Levels(names, texts.stream().mapToInt(numbers::get).toArray());
   }
 
   List<String> names() {
@@ -23,6 +27,10 @@ final class Levels {
 
   int[] of() {
     return of.clone();
+  }
+
+  int of(int row) {
+    return of[row];
   }
 
   int size() {

@@ -1,0 +1,40 @@
+package traytally.numeric;
+
+/**
+ * The joint normal posterior of the columns' effects, blocks integrated out.
+ *
+ * <p>Its precision is Λ⁻¹ S Λ⁻¹ with S = L Lᵀ, so a draw is Λ L⁻ᵀ ε with ε standard normal.
+ */
+final class JointEffects {
+  private final int columns;
+  private final double[] covariance; // columns × columns
+  private final double[] factor; // L, columns × columns, lower
+  private final double[] sds; // Λ, columns
+
+  /** Takes the arrays as they are; nobody else may write to them afterwards. */
+  JointEffects(double[] covariance, double[] factor, double[] sds) {
+    this.columns = sds.length;
+    this.covariance = covariance;
+    this.factor = factor;
+    this.sds = sds;
+  }
+
+  double covariance(int row, int column) {
+    return covariance[row * columns + column];
+  }
+
+  /**
+   * Turns independent standard normals into a draw of deviations from the mode.
+   *
+   * @param normals one per column, overwritten
+   */
+  void correlate(double[] normals) {
+    for (int row = columns - 1; row >= 0; row--) {
+      double solved = normals[row] / factor[row * columns + row];
+      for (int above = 0; above < row; above++) {
+        normals[above] -= factor[row * columns + above] * solved;
+      }
+      normals[row] = solved * sds[row];
+    }
+  }
+}
