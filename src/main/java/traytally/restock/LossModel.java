@@ -35,7 +35,7 @@ final class LossModel {
 
   /** Half-normal scales of the standard deviations: snags differ by ground more than by body. */
   private static final Priors PRIORS =
-      Priors.halfNormal(Map.of(DAY, 0.7, BODY, 0.4, LENGTH, 0.3, WATER, 0.5, PLASTIC, 0.3));
+      Priors.halfNormal(Map.of(DAY, 0.5, BODY, 0.3, LENGTH, 0.2, WATER, 0.4, PLASTIC, 0.2));
 
   /** Upper ends of the length classes, mm: about two, three, four and five inches (common use). */
   private static final int[] LENGTH_CLASSES = {0, 55, 80, 105, 130};

@@ -33,8 +33,7 @@ import traytally.trip.Trip;
 public final class SimulatedAngler {
   private static final LocalDate START = LocalDate.of(2024, 3, 2);
   private static final String[] COLOURS = {
-    "ink", "olive", "amber", "teal", "rust", "pearl", "moss", "rose", "smoke", "sand", "plum",
-    "lime"
+    "ink", "olive", "amber", "teal", "rust", "pearl", "moss", "rose", "smoke", "sand", "plum", "lime"
   };
   private static final String[] BODIES = {"paddle", "craw", "straight", "curl", "shrimp"};
   private static final String[] WATERS = {"Gull Rocks", "Harbour Mouth", "Long Ledge"};
@@ -103,7 +102,7 @@ public final class SimulatedAngler {
     double baseLoss = 0.3 + 0.5 * random.nextDouble();
     takeRate = new double[kinds];
     lossRate = new double[kinds];
-    liking = gaussians(kinds, 0.8);
+    liking = gaussians(kinds, 1.2);
     pieces = new int[kinds];
     hours = new double[kinds];
     takes = new int[kinds];
@@ -235,14 +234,19 @@ public final class SimulatedAngler {
   private void fish(PlannedTrip plan, boolean future) {
     double day = daySd * random.nextGaussian();
     double lossDay =
-        lossDaySd * random.nextGaussian() + waterLoss[List.of(WATERS).indexOf(plan.water().text())];
+        lossDaySd * random.nextGaussian()
+            + waterLoss[List.of(WATERS).indexOf(plan.water().text())];
     double left = plan.hours();
     int on = choose(-1);
     while (left > 0.02 && on >= 0) {
       double time = Math.min(left, 0.2 - 0.4 * Math.log(1 - random.nextDouble()));
+      int lost = count(lossRate[on] * Math.exp(lossDay) * time, lossDispersion);
+      if (lost >= pieces[on]) {
+        // The last piece ends the stretch, when so many of the losses that were to come had come.
+        time *= pieces[on] / (lost + 1.0);
+        lost = pieces[on];
+      }
       int caught = count(takeRate[on] * Math.exp(day) * time, takeDispersion);
-      int lost =
-          Math.min(pieces[on], count(lossRate[on] * Math.exp(lossDay) * time, lossDispersion));
       pieces[on] -= lost;
       hours[on] += time;
       takes[on] += caught;
