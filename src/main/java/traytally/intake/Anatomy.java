@@ -36,7 +36,7 @@ record Anatomy(String body, String colour, String length, String quantity) {
       List.of(
           Pattern.compile("(.*\\S)\\s*\\(\\s*x?\\s*([~\\d][^()]*|none|nil)\\)\\s*"),
           Pattern.compile("(.*\\S)\\s+[x*]\\s*(~?\\d+\\+?)\\s*"),
-          Pattern.compile("(.*\\S)\\s*(?:\\s-|[:=,;])\\s*([~\\d].*|none.*|nil|a few|lots)"),
+          Pattern.compile("(.*\\S)\\s*(?:\\s-|[:=,;])\\s*((?:~|about|approx\\.?|around|ca?\\.?)?\\s*\\d.*|none.*|nil|a few|lots)"),
           Pattern.compile(
               "(.*\\S)\\s+(~?\\d+\\+?(?:\\s*(?:pcs|pieces|left|packs?|pks?|off))?)\\s*"));
 

@@ -10,38 +10,19 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import traytally.intake.BoxRows.Line;
 import traytally.ledger.Book;
 import traytally.ledger.Fact;
 import traytally.ledger.Fact.Counted;
 import traytally.ledger.Fact.Described;
 import traytally.ledger.Recorded;
 import traytally.plastic.Colour;
-import traytally.plastic.Finish;
 import traytally.plastic.Money;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
-import traytally.plastic.Swatch;
 
 /** A list of what is in the box: its rows read, and what they change in the book. */
 final class BoxList {
-  /** Larger bags are not sold (an assumption). */
-  static final int LARGEST_PACK = 1000;
-
-  /** One row as read, before its plastic is looked up. */
-  private record Line(
-      ListRow row,
-      Plastic words,
-      int pieces,
-      boolean blankPieces,
-      OptionalInt packSize,
-      Optional<Money> packPrice,
-      String tray,
-      String note,
-      Optional<Swatch> base,
-      Optional<Swatch> flake,
-      Optional<Finish> finish,
-      Optional<Boolean> kept) {}
-
   /** All that the list says of one plastic. */
   private static final class Total {
     private final List<Line> lines = new ArrayList<>();
@@ -50,43 +31,48 @@ final class BoxList {
       return lines.stream().mapToInt(Line::pieces).sum();
     }
 
+    boolean tells(Field field) {
+      return lines.stream().anyMatch(line -> line.told().contains(field));
+    }
+
     Line first() {
       return lines.get(0);
     }
   }
 
-  private final Table table;
   private final Book book;
   private final ImportOptions options;
   private final LocalDate countDate;
   private final KnownPlastics known;
-  private final RowReader reader;
   private final Map<Plastic, Total> totals = new LinkedHashMap<>();
+  private final Map<Table, Integer> taken = new HashMap<>();
 
-  BoxList(Table table, Book book, ImportOptions options, LocalDate today) {
-    this.table = table;
+  BoxList(Book book, ImportOptions options, LocalDate today) {
     this.book = book;
     this.options = options;
     this.countDate = options.countDate().orElse(today);
     this.known = new KnownPlastics(book);
-    this.reader = new RowReader(table, ColumnHabits.of(table, options, today), today);
   }
 
-  /** Reads every row; what cannot be taken is among the table's problems. */
-  void read() {
-    List<Line> lines = new ArrayList<>();
-    for (ListRow row : table.rows()) {
-      reader.begin(row);
-      line(row).ifPresent(lines::add);
+  /** Reads every row of {@code tables}; what cannot be taken is among their problems. */
+  void read(List<Table> tables, LocalDate today) {
+    Map<Line, Table> lines = new LinkedHashMap<>();
+    for (Table table : tables) {
+      taken.put(table, 0);
+      RowReader reader = new RowReader(table, ColumnHabits.of(table, options, today), today);
+      new BoxRows(table, reader, known, book.settings().currency())
+          .lines()
+          .forEach(line -> lines.put(line, table));
     }
-    Map<Plastic, Plastic> resolved = resolve(lines);
-    for (Line line : lines) {
-      reader.begin(line.row());
-      Plastic plastic = resolved.getOrDefault(line.words(), line.words());
-      if (mayTake(line, plastic)) {
-        totals.computeIfAbsent(plastic, p -> new Total()).lines.add(line);
-      }
-    }
+    Map<Plastic, Plastic> resolved = resolve(lines.keySet());
+    lines.forEach(
+        (line, table) -> {
+          Plastic plastic = resolved.getOrDefault(line.words(), line.words());
+          if (mayTake(line, plastic)) {
+            totals.computeIfAbsent(plastic, p -> new Total()).lines.add(line);
+            taken.merge(table, 1, Integer::sum);
+          }
+        });
     sayNames();
   }
 
@@ -95,82 +81,13 @@ final class BoxList {
     return totals.keySet();
   }
 
-  int taken() {
-    return totals.values().stream().mapToInt(t -> t.lines.size()).sum();
-  }
-
-  private Optional<Line> line(ListRow row) {
-    Name body = known.agreed(reader.nameNeeded(Field.BODY));
-    Name colour = known.agreed(reader.nameNeeded(Field.COLOUR));
-    Name maker = known.agreed(reader.name(Field.MAKER));
-    int lengthMm = reader.lengthMm();
-    OptionalInt packSize = reader.countLightly(Field.PACK_SIZE, LARGEST_PACK);
-    packSize = packSize.isPresent() && packSize.getAsInt() > 0 ? packSize : OptionalInt.empty();
-    OptionalInt pieces = pieces(packSize);
-    if (reader.failed()) {
-      return Optional.empty();
-    }
-    if (lengthMm == 0 && table.guess().has(Field.LENGTH)) {
-      reader.note(Field.LENGTH, "No length: the plastic was taken without one.");
-    }
-    return Optional.of(
-        new Line(
-            row,
-            new Plastic(maker, body, colour, lengthMm),
-            pieces.orElse(0),
-            pieces.isEmpty(),
-            packSize,
-            reader.amountLightly(Field.PACK_PRICE, book.settings().currency()),
-            reader.text(Field.TRAY),
-            reader.text(Field.NOTE),
-            reader.word(Field.BASE, BoxList::swatch),
-            reader.word(Field.FLAKE, BoxList::swatch),
-            reader.word(Field.FINISH, Words::finish),
-            reader.word(Field.KEPT, Words::yesNo)));
-  }
-
-  private OptionalInt pieces(OptionalInt packSize) {
-    if (table.guess().has(Field.PIECES)) {
-      return reader.pieces(Field.PIECES, packSize);
-    }
-    if (table.guess().has(Field.HAD) && table.guess().has(Field.LOST_SO_FAR)) {
-      int had = reader.pieces(Field.HAD, packSize).orElse(0);
-      int lost = reader.pieces(Field.LOST_SO_FAR, packSize).orElse(0);
-      if (lost > had) {
-        reader.problem(Field.LOST_SO_FAR, "is more than there were. Write the pieces left.");
-      }
-      table.assume("The count was worked out as what there was less what was lost.");
-      return OptionalInt.of(Math.max(0, had - lost));
-    }
-    OptionalInt packs = reader.count(Field.PACKS, Quantities.MOST_PIECES);
-    OptionalInt loose = reader.pieces(Field.LOOSE, packSize);
-    if (packs.isPresent() && packs.getAsInt() > 0 && packSize.isEmpty()) {
-      reader.problem(
-          Field.PACKS,
-          "counts packs, and nothing says how many pieces a pack holds. Add a column \"Pack"
-              + " size\", or count pieces.");
-      return OptionalInt.empty();
-    }
-    long sum = (long) packs.orElse(0) * packSize.orElse(0) + loose.orElse(0);
-    if (sum > Quantities.MOST_PIECES) {
-      reader.problem(Field.PACKS, "comes to more pieces than any box holds. Check the row.");
-      return OptionalInt.empty();
-    }
-    table.assume("Pieces were worked out as packs times pack size, and loose pieces.");
-    return packs.isEmpty() && loose.isEmpty() ? OptionalInt.empty() : OptionalInt.of((int) sum);
-  }
-
-  private static Told<Swatch> swatch(String text) {
-    if (text.isEmpty()) {
-      return Told.nothing();
-    }
-    return Swatch.parse(text)
-        .map(Told::of)
-        .orElseGet(() -> Told.wrong("is not a swatch. Write it as #1a2b3c."));
+  /** The rows taken of each table. */
+  Map<Table, Integer> taken() {
+    return taken;
   }
 
   /** Each plastic in the list's words, as the book knows it; one wanted twice stays as written. */
-  private Map<Plastic, Plastic> resolve(List<Line> lines) {
+  private Map<Plastic, Plastic> resolve(Set<Line> lines) {
     Set<Plastic> words = new HashSet<>();
     lines.forEach(line -> words.add(line.words()));
     Map<Plastic, Plastic> resolved = new HashMap<>();
@@ -189,22 +106,22 @@ final class BoxList {
   private boolean mayTake(Line line, Plastic plastic) {
     List<Plastic> fitting = known.fitting(plastic);
     if (fitting.size() > 1) {
-      reader.problem(
+      line.refuse(
           Field.BODY,
           "may be any of " + RowReader.several(fitting) + ". Write the maker and the length.");
       return false;
     }
     if (line.blankPieces() && book.ledger().stock(plastic, countDate).count() > 0) {
-      reader.problem(
+      line.refuse(
           Field.PIECES,
           "The pieces are blank, and the box holds some. Write 0 if none are left, or the count.");
       return false;
     }
     if (line.blankPieces()) {
-      reader.note(Field.PIECES, "The pieces are blank: taken as 0.");
+      line.say(Field.PIECES, "The pieces are blank: taken as 0.");
     }
     if (!plastic.equals(line.words())) {
-      reader.note(Field.BODY, "was taken for the known " + plastic + ".");
+      line.say(Field.BODY, "was taken for the known " + plastic + ".");
     }
     return true;
   }
@@ -214,26 +131,30 @@ final class BoxList {
     KnownPlastics names = new KnownPlastics(book);
     for (Map.Entry<Plastic, Total> entry : totals.entrySet()) {
       if (!names.has(entry.getKey())) {
-        reader.begin(entry.getValue().first().row());
+        Line first = entry.getValue().first();
         names
             .didYouMean(entry.getKey())
-            .ifPresent(question -> reader.note(Field.COLOUR, "is new and was taken. " + question));
+            .ifPresent(question -> first.say(Field.COLOUR, "is new and was taken. " + question));
         names.add(entry.getKey());
       }
     }
   }
 
-  /** What the list changes in the book. */
-  void apply(Changes changes) {
+  /**
+   * What the list changes in the book.
+   *
+   * @param sources the lists it stands in, in words
+   */
+  void apply(Changes changes, String sources) {
     for (Map.Entry<Plastic, Total> entry : totals.entrySet()) {
       Total total = entry.getValue();
       if (total.lines.size() > 1) {
-        reader.begin(total.lines.get(total.lines.size() - 1).row());
-        reader.note(
+        Line last = total.lines.get(total.lines.size() - 1);
+        last.say(
             Field.BODY,
             "stands in "
                 + total.lines.size()
-                + " rows of this list: "
+                + " rows: "
                 + total.pieces()
                 + " pieces in all.");
       }
@@ -244,7 +165,7 @@ final class BoxList {
     keep(changes);
     if (counted > 0) {
       changes.summarise(
-          table.sheet().source()
+          sources
               + ": "
               + counted
               + (counted == 1 ? " plastic" : " plastics")
@@ -317,20 +238,24 @@ final class BoxList {
     Optional<Money> price = total.lines.stream().flatMap(l -> l.packPrice().stream()).findFirst();
     return new Described(
         plastic,
-        table.guess().has(Field.TRAY) ? tray : was.tray(),
-        table.guess().has(Field.PACK_SIZE) ? packSize : was.packSize(),
-        table.guess().has(Field.PACK_PRICE) ? price : was.packPrice(),
-        table.guess().has(Field.NOTE) ? note : was.note());
+        total.tells(Field.TRAY) ? tray : was.tray(),
+        total.tells(Field.PACK_SIZE) ? packSize : was.packSize(),
+        total.tells(Field.PACK_PRICE) ? price : was.packPrice(),
+        total.tells(Field.NOTE) ? note : was.note());
   }
 
   private static String joined(List<String> texts) {
     return String.join(" / ", texts.stream().filter(t -> !t.isEmpty()).distinct().toList());
   }
 
+  private boolean tells(Field field) {
+    return totals.values().stream().anyMatch(total -> total.tells(field));
+  }
+
   private void colour(Changes changes) {
-    if (!table.guess().has(Field.BASE)
-        && !table.guess().has(Field.FLAKE)
-        && !table.guess().has(Field.FINISH)) {
+    if (!tells(Field.BASE)
+        && !tells(Field.FLAKE)
+        && !tells(Field.FINISH)) {
       return;
     }
     Map<Name, Recorded<Fact.Coloured>> before = new HashMap<>();
@@ -343,9 +268,9 @@ final class BoxList {
       Colour now =
           new Colour(
               entry.getKey(),
-              table.guess().has(Field.BASE) ? entry.getValue().base() : was.base(),
-              table.guess().has(Field.FLAKE) ? entry.getValue().flake() : was.flake(),
-              table.guess().has(Field.FINISH) ? entry.getValue().finish() : was.finish());
+              tells(Field.BASE) ? entry.getValue().base() : was.base(),
+              tells(Field.FLAKE) ? entry.getValue().flake() : was.flake(),
+              tells(Field.FINISH) ? entry.getValue().finish() : was.finish());
       if (!now.equals(was)) {
         old.ifPresent(changes::withdraw);
         changes.add(new Fact.Coloured(now));
@@ -364,10 +289,7 @@ final class BoxList {
             if (differ(first.base(), here.base())
                 || differ(first.flake(), here.flake())
                 || differ(first.finish(), here.finish())) {
-              reader.begin(line.row());
-              reader.note(
-                  Field.COLOUR,
-                  "has another swatch or finish further up in this list, which was kept.");
+              line.say(Field.COLOUR, "has another swatch or finish further up, which was kept.");
             }
             colours.put(
                 plastic.colour(),

@@ -103,6 +103,11 @@ record ColumnGuess(
     return candidates;
   }
 
+  /** Whether {@code header} is a usual word for {@code field}. */
+  static boolean isUsual(String header, Field field, ListKind kind) {
+    return score(header, field, kind) >= EXACT / 2;
+  }
+
   private static int score(String header, Field field, ListKind kind) {
     List<String> words = field.headers(kind, WORDS);
     int place = words.indexOf(header);

@@ -55,25 +55,25 @@ public final class Import {
     Map<GivenSheet, List<Table>> found = tables(sheets);
     List<Table> tables = found.values().stream().flatMap(List::stream).toList();
     // The box says what is owned, so it is read before the log that names it.
-    List<Table> inTurn =
-        tables.stream().sorted(Comparator.comparingInt(t -> turn(t.kind()))).toList();
-    LogMerge log = new LogMerge(book, changes);
-    inTurn.forEach(table -> take(table, log));
-    if (!log.summary().isEmpty()) {
-      changes.summarise(log.summary());
-    }
+    takeBox(of(ListKind.BOX, tables));
+    of(ListKind.PRICES, tables).forEach(this::takePrices);
+    bySource(of(ListKind.PLAN, tables)).values().forEach(this::takePlan);
+    takeTrips(bySource(of(ListKind.TRIPS, tables)));
     List<SheetReading> readings = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
     found.forEach((sheet, list) -> report(sheet, list, readings, problems));
     return imported(tables, readings, problems);
   }
 
-  private static int turn(ListKind kind) {
-    return switch (kind) {
-      case BOX -> 0;
-      case PRICES, PLAN -> 1;
-      case TRIPS -> 2;
-    };
+  private static List<Table> of(ListKind kind, List<Table> tables) {
+    return tables.stream().filter(table -> table.kind() == kind).toList();
+  }
+
+  private static Map<String, List<Table>> bySource(List<Table> tables) {
+    Map<String, List<Table>> bySource = new LinkedHashMap<>();
+    tables.forEach(
+        t -> bySource.computeIfAbsent(t.sheet().source(), s -> new ArrayList<>()).add(t));
+    return bySource;
   }
 
   private Imported imported(
@@ -156,27 +156,42 @@ public final class Import {
         + ". Name them so, or pass --as and --map 'their header=our field'.";
   }
 
-  private void take(Table table, LogMerge log) {
-    switch (table.kind()) {
-      case BOX -> takeBox(table);
-      case PLAN -> {
-        PlanList plan = new PlanList(table, book, options, known, today);
-        plan.read();
-        plan.apply(changes);
-        taken.put(table, plan.taken());
-      }
-      case PRICES -> {
-        PriceList prices = new PriceList(table, book, options, known, today);
-        prices.read();
-        prices.apply(changes);
-        taken.put(table, prices.taken());
-      }
-      case TRIPS -> {
-        TripLog trips = new TripLog(table, options, known, today);
-        trips.read(strangers());
-        log.merge(trips.stints(), table.sheet().source(), trips::mayHold);
-        taken.put(table, trips.stints().size());
-      }
+  private void takePrices(Table table) {
+    PriceList prices = new PriceList(table, book, options, known, today);
+    prices.read();
+    prices.apply(changes);
+    taken.put(table, prices.taken());
+  }
+
+  private void takePlan(List<Table> tables) {
+    List<PlanList> lists = new ArrayList<>();
+    for (Table table : tables) {
+      PlanList plan = new PlanList(table, book, options, known, today);
+      plan.read();
+      taken.put(table, plan.taken());
+      lists.add(plan);
+    }
+    PlanList.apply(lists, changes);
+  }
+
+  private void takeTrips(Map<String, List<Table>> bySource) {
+    LogMerge merge = new LogMerge(book, changes);
+    bySource.forEach(
+        (source, tables) -> {
+          List<TripLog> logs = new ArrayList<>();
+          for (Table table : tables) {
+            TripLog log = new TripLog(table, options, known, today);
+            log.read(strangers());
+            taken.put(table, log.taken());
+            logs.add(log);
+          }
+          merge.merge(
+              logs.stream().flatMap(log -> log.stints().stream()).toList(),
+              source,
+              trip -> logs.stream().anyMatch(log -> log.mayHold(trip)));
+        });
+    if (!merge.summary().isEmpty()) {
+      changes.summarise(merge.summary());
     }
   }
 
@@ -187,29 +202,33 @@ public final class Import {
     return options.onceOwned() ? Strangers.USED_UP : Strangers.REFUSED;
   }
 
-  private void takeBox(Table table) {
-    BoxList box = new BoxList(table, book, options, today);
-    box.read();
+  private void takeBox(List<Table> tables) {
+    if (tables.isEmpty()) {
+      return;
+    }
+    BoxList box = new BoxList(book, options, today);
+    box.read(tables, today);
     boxListed = true;
-    taken.put(table, box.taken());
+    taken.putAll(box.taken());
     known.addAll(box.plastics());
+    String sources = String.join(" and ", bySource(tables).keySet());
     if (!options.add()) {
-      box.apply(changes);
+      box.apply(changes, sources);
       return;
     }
     Map<Plastic, Integer> pieces = new LinkedHashMap<>(box.pieces());
     pieces.values().removeIf(count -> count == 0);
-    Purchases purchases = new Purchases(book, table.sheet().source());
+    Purchases purchases = new Purchases(book, sources);
     Optional<Batch> before = options.again() ? Optional.empty() : purchases.addedBefore(pieces);
     if (before.isPresent()) {
       notices.add(
-          table.sheet().source()
+          sources
               + ": batch "
               + before.get().id()
               + " has added exactly these purchases. Pass --again to add them once more.");
       return;
     }
-    box.apply(changes);
+    box.apply(changes, sources);
     if (!pieces.isEmpty()) {
       purchases.apply(pieces, options.countDate().orElse(today), changes);
     }
@@ -247,9 +266,9 @@ public final class Import {
   private void sayFound(SortedMap<Plastic, Integer> found) {
     if (!boxListed && book.facts(Fact.Counted.class).isEmpty() && !found.isEmpty()) {
       notices.add(
-          "The box was never counted: the "
+          "The box was never counted: what this log used was entered as found ("
               + found.values().stream().mapToInt(n -> n).sum()
-              + " pieces this log used were entered as found. Import a box list to count it.");
+              + " in all). Import a box list to count it.");
       return;
     }
     SortedMap<Plastic, Fact.Described> described = book.described();

@@ -44,7 +44,8 @@ final class Numbers {
       return text;
     }
     StringBuilder spelt = new StringBuilder();
-    for (char c : text.toCharArray()) {
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
       String fraction = FRACTIONS.get(c);
       if (fraction != null) {
         boolean joined = spelt.length() > 0 && Character.isDigit(spelt.charAt(spelt.length() - 1));

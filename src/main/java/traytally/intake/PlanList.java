@@ -97,21 +97,24 @@ final class PlanList {
         .toList();
   }
 
-  void apply(Changes changes) {
-    List<PlannedTrip> left = new ArrayList<>(trips);
-    for (Recorded<Planned> before : recorded()) {
+  /** Applies the tables of one list together: what none of them holds any more goes. */
+  static void apply(List<PlanList> lists, Changes changes) {
+    PlanList first = lists.get(0);
+    String source = first.table.sheet().source();
+    List<PlannedTrip> left = new ArrayList<>();
+    lists.forEach(list -> left.addAll(list.trips));
+    for (Recorded<Planned> before : first.recorded()) {
       LocalDate date = before.what().trip().date();
-      if (!left.remove(before.what().trip()) && !undatedProblem && !doubtful.contains(date)) {
+      boolean doubt =
+          lists.stream().anyMatch(l -> l.undatedProblem || l.doubtful.contains(date));
+      if (!left.remove(before.what().trip()) && !doubt) {
         changes.withdraw(before);
       }
     }
-    left.forEach(trip -> changes.add(new Planned(trip, table.sheet().source())));
+    left.forEach(trip -> changes.add(new Planned(trip, source)));
     if (!left.isEmpty()) {
       changes.summarise(
-          table.sheet().source()
-              + ": "
-              + left.size()
-              + (left.size() == 1 ? " trip planned" : " trips planned"));
+          source + ": " + left.size() + (left.size() == 1 ? " trip planned" : " trips planned"));
     }
   }
 }

@@ -33,8 +33,7 @@ final class Quantities {
           "all lost",
           "sold out",
           "finished",
-          "used up",
-          "x");
+          "used up");
 
   private static final Pattern POINTED_THOUSANDS = Pattern.compile("[1-9]\\d{0,2}(?:\\.\\d{3})+");
 

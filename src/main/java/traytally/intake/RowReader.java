@@ -224,6 +224,13 @@ final class RowReader {
           SERIAL_ZERO.plusDays((long) number.value()), "Day numbers were read as dates");
     }
     Told<Dates.Written> told = Dates.parse(cell.shown(), today, OptionalInt.empty());
+    if (told.isWrong() && table.year().isPresent()) {
+      Told<Dates.Written> that = Dates.parse(cell.shown(), today, table.year());
+      if (that.value().isPresent()) {
+        table.assume("Dates without a year were read as of " + table.year().getAsInt() + ".");
+        told = that;
+      }
+    }
     Optional<Dates.Written> written = told.value();
     if (written.isEmpty()) {
       return told.map(w -> today);

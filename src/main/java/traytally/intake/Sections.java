@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import traytally.intake.ListRow.Place;
 import traytally.sheet.Cell;
@@ -17,9 +18,17 @@ final class Sections {
       Pattern.compile(
           "(?:grand |sub ?-?)?totals?\\b.*|sum|sums|in all|all together|altogether|overall");
 
+  private static final String TRAYS = "(?:tray|box|drawer|wallet|bag|compartment)";
+
   private static final Pattern TRAY =
       Pattern.compile(
-          "(?:(?:\\w+ )?(?:tray|box|drawer|wallet|bag|compartment)(?: (?:no\\.? ?)?[\\w-]+)?):?",
+          "(?:"
+              + TRAYS
+              + " (?:no\\.? ?)?(?:\\d+|[a-z])"
+              + "|(?:top|bottom|big|small|left|right|boat|spare|black|white|blue|red|green|yellow"
+              + "|orange|grey|clear) "
+              + TRAYS
+              + "):?",
           Pattern.CASE_INSENSITIVE);
 
   /** Names of tabs that say nothing. */
@@ -39,20 +48,31 @@ final class Sections {
   private Optional<Place> section = Optional.empty();
   private final Field sectionField;
   private final boolean sectioned;
+  private final boolean oneColumn;
 
   private final List<String> titles;
   private Optional<Place> tray = Optional.empty();
+  private Optional<Place> water = Optional.empty();
 
   /** Sorts the rows of {@code table}, which stands under {@code titles}, the nearest first. */
   Sections(Table table, List<String> titles) {
     this.table = table;
     this.titles = List.copyOf(titles);
+    this.oneColumn =
+        table.guess().columns().size() == 1 && table.guess().across().isEmpty();
     this.sectionField =
         switch (table.kind()) {
           case PRICES -> Field.SHOP;
           case TRIPS, PLAN -> Field.DATE;
           case BOX -> Field.BODY;
         };
+    if (table.kind() == ListKind.BOX) {
+      this.tray =
+          titles.stream()
+              .filter(title -> TRAY.matcher(title).matches())
+              .findFirst()
+              .map(title -> new Place(Cell.text(title), -1, true));
+    }
     this.sectioned = !table.guess().has(sectionField);
   }
 
@@ -84,13 +104,33 @@ final class Sections {
     String text = cell.shown().strip().replaceAll("\\s*:$", "");
     if (table.kind() == ListKind.BOX && TRAY.matcher(text).matches()) {
       tray = Optional.of(new Place(cell, column, true));
+    } else if (table.kind() == ListKind.TRIPS) {
+      Heading heading = Heading.of(text);
+      section = Optional.of(new Place(Cell.text(heading.date()), column, true));
+      water = heading.water().map(w -> new Place(Cell.text(w), column, true));
+      table.assume("Headings between the rows tell the date.");
     } else {
       section = Optional.of(new Place(Cell.text(text), column, true));
       table.assume("Headings between the rows tell the " + sectionField.word() + ".");
     }
   }
 
+  /** A date on a row of its own, perhaps with the water behind it. */
+  private record Heading(String date, Optional<String> water) {
+    private static final Pattern PARTS = Pattern.compile("(.*?\\d.*?)(?:\\s+[-@|]\\s+|,\\s+|:\\s+|\\s+at\\s+)(\\D+)");
+
+    static Heading of(String text) {
+      Matcher parts = PARTS.matcher(Numbers.plain(text));
+      return parts.matches()
+          ? new Heading(parts.group(1), Optional.of(parts.group(2).strip()))
+          : new Heading(text, Optional.empty());
+    }
+  }
+
   private void underHeadings(ListRow list) {
+    if (water.isPresent() && list.isBlank(Field.WATER)) {
+      list.fill(Field.WATER, water.get());
+    }
     if (section.isPresent() && list.isBlank(sectionField)) {
       list.fill(sectionField, section.get());
     }
@@ -134,7 +174,7 @@ final class Sections {
       return list.isBlank(Field.COLOUR) || list.isBlank(Field.BODY);
     }
     if (sectioned) {
-      return true;
+      return !oneColumn;
     }
     int column = table.guess().columns().getOrDefault(sectionField, -1);
     return !list.isBlank(sectionField)
@@ -142,6 +182,9 @@ final class Sections {
   }
 
   private boolean isRemark(List<Integer> filled, ListRow list, String first, boolean gap) {
+    if (oneColumn) {
+      return !Anatomy.of(first).isWhole();
+    }
     boolean lone = filled.size() == 1 && list.isBlank(Field.COLOUR) && list.isBlank(Field.PIECES);
     return lone && (gap || first.split("\\s+", -1).length > 3) && table.kind() != ListKind.PLAN;
   }

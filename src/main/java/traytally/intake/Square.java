@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import traytally.plastic.Plastic;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
 
@@ -36,6 +37,7 @@ final class Square {
   private static boolean isBareLength(Cell cell) {
     return RowReader.writtenLength(cell)
         .filter(l -> l.unit().isEmpty() && l.number().signum() > 0)
+        .filter(l -> l.number().compareTo(BigDecimal.valueOf(Plastic.LONGEST_MM)) <= 0)
         .isPresent();
   }
 

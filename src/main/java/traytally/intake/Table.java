@@ -5,11 +5,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.regex.Pattern;
 import traytally.intake.Problem.Severity;
 import traytally.sheet.Address;
 
 /** One list found in a sheet: its columns, its rows, and what was assumed on the way. */
 final class Table {
+  private static final Pattern YEAR = Pattern.compile("(?<!\\d)(?:19[5-9]\\d|20\\d\\d)(?!\\d)");
   private final GivenSheet sheet;
   private final ListKind kind;
   private final List<ColumnHeader> headers;
@@ -17,12 +20,36 @@ final class Table {
   private final List<ListRow> rows = new ArrayList<>();
   private final List<Problem> problems = new ArrayList<>();
   private final Map<String, Integer> assumptions = new LinkedHashMap<>();
+  private OptionalInt year = OptionalInt.empty();
 
   Table(GivenSheet sheet, List<ColumnHeader> headers, ColumnGuess guess) {
     this.sheet = sheet;
     this.kind = guess.kind();
     this.headers = List.copyOf(headers);
     this.guess = guess;
+  }
+
+  /** The one year that the titles, the tab or the file's name speak of, if they do. */
+  OptionalInt year() {
+    return year;
+  }
+
+  /** Notes what stands over the list. */
+  void under(List<String> titles) {
+    List<String> texts = new ArrayList<>(titles);
+    texts.add(sheet.name());
+    texts.add(sheet.file());
+    for (String text : texts) {
+      List<Integer> years =
+          YEAR.matcher(text)
+              .results()
+              .map(y -> Integer.parseInt(y.group()))
+              .distinct()
+              .toList();
+      if (years.size() == 1 && year.isEmpty()) {
+        year = OptionalInt.of(years.get(0));
+      }
+    }
   }
 
   GivenSheet sheet() {
@@ -52,6 +79,11 @@ final class Table {
   /** The header over {@code field}, if it has a column. */
   Optional<ColumnHeader> header(Field field) {
     return Optional.ofNullable(guess.columns().get(field)).map(headers::get);
+  }
+
+  /** Whether a column or anything else in the list tells {@code field}. */
+  boolean tells(Field field) {
+    return guess.has(field) || rows.stream().anyMatch(row -> !row.isBlank(field));
   }
 
   /** Notes an assumption; one made of many rows is said once, with their number. */

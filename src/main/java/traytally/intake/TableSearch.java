@@ -18,6 +18,9 @@ final class TableSearch {
   /** Titles above a header are few (an assumption). */
   private static final int HEADER_WITHIN = 30;
 
+  /** How far below a title that passes for a header the true header may stand. */
+  private static final int TITLES = 2;
+
   /** Remembered headers beat any guess of another row. */
   private static final int REMEMBERED = 1_000_000;
 
@@ -25,6 +28,11 @@ final class TableSearch {
       Pattern.compile(
           "[(\\[]?(?:mm|cm|in|inch|inches|ins|pcs|pieces|min|mins|minutes|h|hrs|hours|€|£|eur|gbp)\\.?[)\\]]?",
           Pattern.CASE_INSENSITIVE);
+
+  private static final Set<Field> NUMBERS =
+      Set.of(
+          Field.LENGTH, Field.PIECES, Field.PACKS, Field.LOOSE, Field.PACK_SIZE,
+          Field.PACK_PRICE, Field.MINUTES, Field.TAKES, Field.LOST, Field.HOURS);
 
   private static final Set<Field> IDENTITY =
       Set.of(
@@ -68,6 +76,10 @@ final class TableSearch {
     if (start.isEmpty()) {
       return withoutHeader().stream().toList();
     }
+    List<Integer> groups = sideBySide(start.get());
+    if (groups.size() > 1) {
+      return apart(groups);
+    }
     while (start.isPresent()) {
       Table table = new Table(sheet, start.get().headers(), start.get().guess());
       start = fill(table, start.get());
@@ -84,6 +96,51 @@ final class TableSearch {
    */
   private record Start(int first, int last, List<ColumnHeader> headers, ColumnGuess guess) {}
 
+  /** The first columns of lists that stand side by side under one header row. */
+  private List<Integer> sideBySide(Start start) {
+    List<ColumnHeader> headers = start.headers();
+    List<Integer> groups = new ArrayList<>();
+    boolean blankBefore = true;
+    String first = "";
+    for (int column = 0; column < headers.size(); column++) {
+      String header = headers.get(column).folded();
+      if (!header.isEmpty() && (blankBefore || header.equals(first))) {
+        groups.add(column);
+        first = first.isEmpty() ? header : first;
+      }
+      blankBefore = header.isEmpty();
+    }
+    for (int i = 0; i < groups.size(); i++) {
+      int to = i + 1 < groups.size() ? groups.get(i + 1) : headers.size();
+      if (ColumnGuess.best(headers.subList(groups.get(i), to), wanted, given).isEmpty()) {
+        return List.of();
+      }
+    }
+    return groups;
+  }
+
+  /** The lists of the columns from each of {@code groups} on, each read as a sheet of its own. */
+  private List<Table> apart(List<Integer> groups) {
+    List<Table> tables = new ArrayList<>();
+    for (int i = 0; i < groups.size(); i++) {
+      int from = i == 0 ? 0 : groups.get(i);
+      int to = i + 1 < groups.size() ? groups.get(i + 1) : Integer.MAX_VALUE;
+      List<Row> rows = new ArrayList<>();
+      for (Row row : sheet.rows()) {
+        List<Cell> cells = new ArrayList<>();
+        for (int column = 0; column < Math.min(to, row.cells().size()); column++) {
+          cells.add(column < from ? Cell.blank() : row.cell(column));
+        }
+        rows.add(new Row(row.number(), cells, row.hidden()));
+      }
+      rows.removeIf(row -> row.cells().stream().allMatch(Cell::isBlank));
+      GivenSheet part =
+          new GivenSheet(sheet.file(), sheet.name(), sheet.hidden(), rows, sheet.merges());
+      tables.addAll(new TableSearch(part, wanted, given, Map.of()).tables());
+    }
+    return tables;
+  }
+
   private Optional<Table> withoutHeader() {
     return new ContentGuess(sheet.rows(), wanted)
         .guess()
@@ -99,10 +156,13 @@ final class TableSearch {
 
   private Optional<Start> header(int from, int to) {
     Optional<Start> best = Optional.empty();
-    for (int index = from; index < to; index++) {
+    int until = to;
+    for (int index = from; index < until; index++) {
       Optional<Start> start = start(index);
       int score = best.map(b -> b.guess().score()).orElse(0);
       if (start.filter(s -> s.guess().score() > score).isPresent()) {
+        // A title may pass for a header, but then the true one is near.
+        until = best.isEmpty() ? Math.min(to, index + 1 + TITLES) : until;
         best = start;
       }
     }
@@ -120,13 +180,17 @@ final class TableSearch {
       return Optional.empty();
     }
     Optional<Start> one = guess(headers(row)).map(g -> new Start(index, index, headers(row), g));
-    if (index + 1 < sheet.rows().size() && looksLikeHeader(sheet.rows().get(index + 1))) {
-      Optional<Start> two = twoRows(index, one.map(o -> o.guess().score()).orElse(0));
-      if (two.isPresent()) {
-        return two;
-      }
+    if (index + 1 >= sheet.rows().size()) {
+      return one;
     }
-    return one;
+    Row below = sheet.rows().get(index + 1);
+    if (one.isPresent() && continues(below, one.get().guess())) {
+      List<ColumnHeader> both = both(row, below, true);
+      return guess(both).map(g -> new Start(index, index + 1, both, g)).or(() -> one);
+    }
+    return looksLikeHeader(below)
+        ? twoRows(index, one.map(o -> o.guess().score()).orElse(0)).or(() -> one)
+        : one;
   }
 
   private static List<ColumnHeader> headers(Row row) {
@@ -158,14 +222,25 @@ final class TableSearch {
         best = Optional.of(new Start(index, index + 1, both, guess.get()));
       }
     }
-    boolean unitsBelow =
-        lower.cells().stream()
-            .allMatch(c -> c.isBlank() || UNIT_ROW.matcher(c.shown().strip()).matches());
-    if (best.isEmpty() && unitsBelow && score > 0) {
-      List<ColumnHeader> both = both(upper, lower, true);
-      best = guess(both).map(g -> new Start(index, index + 1, both, g));
-    }
     return best;
+  }
+
+  /** Whether the row goes on with the header above it: units and header words, and no number. */
+  private static boolean continues(Row below, ColumnGuess guess) {
+    boolean any = false;
+    for (Field field : NUMBERS) {
+      Cell cell = guess.has(field) ? below.cell(guess.columns().get(field)) : Cell.blank();
+      if (!cell.isBlank()) {
+        any = true;
+        boolean header =
+            UNIT_ROW.matcher(cell.shown().strip()).matches()
+                || ColumnGuess.isUsual(ColumnHeader.of(cell).folded(), field, guess.kind());
+        if (!mayBeHeader(cell) || !header) {
+          return false;
+        }
+      }
+    }
+    return any;
   }
 
   private List<ColumnHeader> both(Row upper, Row lower, boolean joined) {
@@ -225,7 +300,9 @@ final class TableSearch {
 
   /** Puts the rows under the header at {@code index} into {@code table}, up to the next header. */
   private Optional<Start> fill(Table table, Start start) {
-    Sections sections = new Sections(table, titles(start.first()));
+    List<String> titles = titles(start.first());
+    table.under(titles);
+    Sections sections = new Sections(table, titles);
     List<Row> rows = sheet.rows();
     int last = start.last() < 0 ? 0 : rows.get(start.last()).number();
     Optional<Start> next = Optional.empty();

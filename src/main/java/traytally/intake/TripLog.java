@@ -97,6 +97,11 @@ final class TripLog {
     return stints;
   }
 
+  /** The rows taken. */
+  int taken() {
+    return stints.size();
+  }
+
   /** Whether a row that could not be taken may belong to {@code trip}. */
   boolean mayHold(Trip trip) {
     return undatedProblem || doubtful.contains(trip.date());

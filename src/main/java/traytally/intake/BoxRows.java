@@ -1,0 +1,153 @@
+package traytally.intake;
+
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import traytally.plastic.Finish;
+import traytally.plastic.Money;
+import traytally.plastic.Name;
+import traytally.plastic.Plastic;
+import traytally.plastic.Swatch;
+
+/** The rows of one table of a box list, read. */
+final class BoxRows {
+  /** Larger bags are not sold (an assumption). */
+  private static final int LARGEST_PACK = 1000;
+
+  /**
+   * One row as read, before its plastic is looked up.
+   *
+   * @param reader through which more can be said of the row
+   * @param told what its table has columns for
+   */
+  record Line(
+      ListRow row,
+      RowReader reader,
+      Set<Field> told,
+      Plastic words,
+      int pieces,
+      boolean blankPieces,
+      OptionalInt packSize,
+      Optional<Money> packPrice,
+      String tray,
+      String note,
+      Optional<Swatch> base,
+      Optional<Swatch> flake,
+      Optional<Finish> finish,
+      Optional<Boolean> kept) {
+
+    void say(Field field, String what) {
+      reader.begin(row);
+      reader.note(field, what);
+    }
+
+    void refuse(Field field, String why) {
+      reader.begin(row);
+      reader.problem(field, why);
+    }
+  }
+
+  private final Table table;
+  private final KnownPlastics known;
+  private final Currency own;
+  private final RowReader reader;
+  private final Set<Field> told = EnumSet.noneOf(Field.class);
+
+  BoxRows(Table table, RowReader reader, KnownPlastics known, Currency own) {
+    this.table = table;
+    this.known = known;
+    this.own = own;
+    this.reader = reader;
+    for (Field field : Field.values()) {
+      if (table.tells(field)) {
+        told.add(field);
+      }
+    }
+  }
+
+  /** Every row that can be taken; the others are among the table's problems. */
+  List<Line> lines() {
+    List<Line> lines = new ArrayList<>();
+    for (ListRow row : table.rows()) {
+      reader.begin(row);
+      line(row).ifPresent(lines::add);
+    }
+    return lines;
+  }
+
+  private Optional<Line> line(ListRow row) {
+    Name body = known.agreed(reader.nameNeeded(Field.BODY));
+    Name colour = known.agreed(reader.nameNeeded(Field.COLOUR));
+    Name maker = known.agreed(reader.name(Field.MAKER));
+    int lengthMm = reader.lengthMm();
+    OptionalInt packSize = reader.countLightly(Field.PACK_SIZE, LARGEST_PACK);
+    packSize = packSize.isPresent() && packSize.getAsInt() > 0 ? packSize : OptionalInt.empty();
+    OptionalInt pieces = pieces(packSize);
+    if (reader.failed()) {
+      return Optional.empty();
+    }
+    if (lengthMm == 0 && told.contains(Field.LENGTH)) {
+      reader.note(Field.LENGTH, "No length: the plastic was taken without one.");
+    }
+    return Optional.of(
+        new Line(
+            row,
+            reader,
+            told,
+            new Plastic(maker, body, colour, lengthMm),
+            pieces.orElse(0),
+            pieces.isEmpty(),
+            packSize,
+            reader.amountLightly(Field.PACK_PRICE, own),
+            reader.text(Field.TRAY),
+            reader.text(Field.NOTE),
+            reader.word(Field.BASE, BoxRows::swatch),
+            reader.word(Field.FLAKE, BoxRows::swatch),
+            reader.word(Field.FINISH, Words::finish),
+            reader.word(Field.KEPT, Words::yesNo)));
+  }
+
+  private OptionalInt pieces(OptionalInt packSize) {
+    if (told.contains(Field.PIECES)) {
+      return reader.pieces(Field.PIECES, packSize);
+    }
+    if (told.contains(Field.HAD) && told.contains(Field.LOST_SO_FAR)) {
+      int had = reader.pieces(Field.HAD, packSize).orElse(0);
+      int lost = reader.pieces(Field.LOST_SO_FAR, packSize).orElse(0);
+      if (lost > had) {
+        reader.problem(Field.LOST_SO_FAR, "is more than there were. Write the pieces left.");
+      }
+      table.assume("The count was worked out as what there was less what was lost.");
+      return OptionalInt.of(Math.max(0, had - lost));
+    }
+    OptionalInt packs = reader.count(Field.PACKS, Quantities.MOST_PIECES);
+    OptionalInt loose = reader.pieces(Field.LOOSE, packSize);
+    if (packs.isPresent() && packs.getAsInt() > 0 && packSize.isEmpty()) {
+      reader.problem(
+          Field.PACKS,
+          "counts packs, and nothing says how many pieces a pack holds. Add a column \"Pack"
+              + " size\", or count pieces.");
+      return OptionalInt.empty();
+    }
+    long sum = (long) packs.orElse(0) * packSize.orElse(0) + loose.orElse(0);
+    if (sum > Quantities.MOST_PIECES) {
+      reader.problem(Field.PACKS, "comes to more pieces than any box holds. Check the row.");
+      return OptionalInt.empty();
+    }
+    table.assume("Pieces were worked out as packs times pack size, and loose pieces.");
+    return packs.isEmpty() && loose.isEmpty() ? OptionalInt.empty() : OptionalInt.of((int) sum);
+  }
+
+  private static Told<Swatch> swatch(String text) {
+    if (text.isEmpty()) {
+      return Told.nothing();
+    }
+    return Swatch.parse(text)
+        .map(Told::of)
+        .orElseGet(() -> Told.wrong("is not a swatch. Write it as #1a2b3c."));
+  }
+}
