@@ -22,8 +22,8 @@ final class WorkbookFile {
   private static final String MAKER = "traytally";
 
   /**
-   * Any moment a zip file can tell but its first, midnight of 1980-01-01: that one Java takes for
-   * a time too early to tell, and adds another that depends on the time zone.
+   * Any moment a zip file can tell but its first, midnight of 1980-01-01: that one Java takes for a
+   * time too early to tell, and adds another that depends on the time zone.
    */
   private static final LocalDateTime UNSTAMPED = LocalDateTime.of(1980, 2, 1, 0, 0);
 
