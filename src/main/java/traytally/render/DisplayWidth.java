@@ -137,23 +137,40 @@ final class DisplayWidth {
   static List<String> wrap(String text, int width) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
+    int used = 0;
     for (String word : SPACES.split(text.strip(), -1)) {
-      if (line.length() > 0 && of(line.toString()) + 1 + of(word) > width) {
+      int wanted = of(word);
+      if (used > 0 && used + 1 + wanted <= width) {
+        line.append(' ').append(word);
+        used += 1 + wanted;
+        continue;
+      }
+      if (used > 0) {
         lines.add(line.toString());
         line.setLength(0);
       }
-      line.append(line.length() > 0 ? " " : "").append(word);
-      while (of(line.toString()) > width) {
-        String start = head(line.toString(), width);
-        if (start.isEmpty()) {
-          break; // not even one character fits
-        }
-        lines.add(start);
-        line.delete(0, start.length());
-      }
+      used = wanted <= width ? wanted : breakWord(word, width, lines, line);
+      line.append(wanted <= width ? word : "");
     }
     lines.add(line.toString());
     return lines;
+  }
+
+  /** Adds the full lines of {@code word}, begins {@code line} with its rest and tells its width. */
+  private static int breakWord(String word, int width, List<String> lines, StringBuilder line) {
+    int used = 0;
+    Matcher cluster = CLUSTER.matcher(word);
+    while (cluster.find()) {
+      int wanted = ofCluster(cluster.group());
+      if (used > 0 && used + wanted > width) {
+        lines.add(line.toString());
+        line.setLength(0);
+        used = 0;
+      }
+      line.append(cluster.group());
+      used += wanted;
+    }
+    return used;
   }
 
   /** {@code text} followed by spaces up to {@code width} columns. */

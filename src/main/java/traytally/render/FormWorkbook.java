@@ -54,7 +54,7 @@ final class FormWorkbook {
     }
   }
 
-  private void sheet(List<List<Value>> rows) {
+  private void sheet(List<List<Value>> rows) throws IOException {
     SXSSFSheet sheet = book.createSheet(form.name());
     SheetPage page = new SheetPage(sheet, Paper.A4);
     int[] widths = widths(rows);
@@ -76,6 +76,7 @@ final class FormWorkbook {
       }
     }
     page.filter(0, Math.max(1, rows.size()), widths.length);
+    SheetPage.finish(sheet);
   }
 
   private int[] widths(List<List<Value>> rows) {
@@ -139,7 +140,7 @@ final class FormWorkbook {
     }
   }
 
-  private void instructions() {
+  private void instructions() throws IOException {
     SXSSFSheet sheet = book.createSheet(INSTRUCTIONS);
     SheetPage page = new SheetPage(sheet, Paper.A4);
     int[] widths = {WORDS_WIDTH, NEEDED_WIDTH, ADVICE_WIDTH};
@@ -169,6 +170,7 @@ final class FormWorkbook {
       put(row, 1, column.required() ? "yes" : "", styles.words());
       put(row, 2, advice, styles.words());
     }
+    SheetPage.finish(sheet);
   }
 
   private static String advice(Heading column) {

@@ -96,7 +96,7 @@ final class Forms {
               optional("Maker", Kind.TEXT, "As on the box sheet."),
               needed("Body style", Kind.TEXT, "As on the box sheet."),
               needed("Colour", Kind.TEXT, "As on the box sheet."),
-              optional("Length (mm)", Kind.LENGTH, "As on the box sheet."),
+              needed("Length (mm)", Kind.LENGTH, "As on the box sheet."),
               needed("Pack size", Kind.WHOLE, "Pieces in a pack."),
               needed("Pack price", Kind.MONEY, "What a pack costs, without the currency."),
               optional("Currency", Kind.TEXT, "Three letters, where it is not your own: EUR."),

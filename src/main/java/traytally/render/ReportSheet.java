@@ -1,5 +1,6 @@
 package traytally.render;
 
+import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
 import org.apache.poi.ss.usermodel.Cell;
@@ -21,6 +22,9 @@ final class ReportSheet {
 
   /** Room to tick a box with a wet pencil; chosen by eye. */
   private static final float ROW_POINTS = 20;
+
+  /** The tallest a row can be: the limit spreadsheet programs publish. */
+  private static final float TALLEST = 409;
 
   private static final float TITLE_LINE_POINTS = 22;
   private static final float NOTE_LINE_POINTS = 12.5f;
@@ -51,7 +55,7 @@ final class ReportSheet {
     this.total = Arrays.stream(widths).sum();
   }
 
-  void write() {
+  void write() throws IOException {
     SheetPage page = new SheetPage(sheet, look.paper());
     page.columns(widths);
     across(wording.title(), styles.title(), TITLE_SCALE, TITLE_LINE_POINTS);
@@ -76,13 +80,14 @@ final class ReportSheet {
       across(note, styles.note(), NOTE_SCALE, NOTE_LINE_POINTS);
     }
     page.foot(wording.title());
+    SheetPage.finish(sheet);
   }
 
   /** A text over all columns, on as many lines as it takes. */
   private void across(String text, CellStyle style, double scale, float linePoints) {
     Row row = sheet.createRow(next);
     int columns = (int) Math.max(1, total * scale);
-    row.setHeightInPoints(linePoints * DisplayWidth.wrap(text, columns).size());
+    row.setHeightInPoints(Math.min(TALLEST, linePoints * DisplayWidth.wrap(text, columns).size()));
     put(row, 0, text, style);
     if (widths.length > 1) {
       sheet.addMergedRegion(new CellRangeAddress(next, next, 0, widths.length - 1));
@@ -140,7 +145,7 @@ final class ReportSheet {
           column++;
         }
       }
-      row.setHeightInPoints(Math.max(ROW_POINTS, LINE_POINTS * lines));
+      row.setHeightInPoints(Math.min(TALLEST, Math.max(ROW_POINTS, LINE_POINTS * lines)));
     }
   }
 

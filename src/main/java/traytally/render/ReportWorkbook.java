@@ -31,7 +31,7 @@ final class ReportWorkbook implements AutoCloseable {
   }
 
   /** Adds a sheet with {@code report}; the first gives the file its title and day. */
-  void add(Report report) {
+  void add(Report report) throws IOException {
     Wording wording = new Wording(report, look);
     if (book.getNumberOfSheets() == 0) {
       title = wording.title();

@@ -1,10 +1,12 @@
 package traytally.render;
 
+import java.io.IOException;
 import org.apache.poi.ss.usermodel.Footer;
 import org.apache.poi.ss.usermodel.PageMargin;
 import org.apache.poi.ss.usermodel.PrintSetup;
 import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.ss.util.CellRangeAddress;
+import org.apache.poi.xssf.streaming.SXSSFSheet;
 import traytally.report.Column;
 
 /** A sheet of a workbook as paper: margins, columns, what is repeated on each page. */
@@ -90,5 +92,13 @@ final class SheetPage {
     Footer footer = sheet.getFooter();
     footer.setLeft(DisplayWidth.cut(title, LONGEST_FOOT).replace("&", "&&"));
     footer.setRight("Page &P of &N");
+  }
+
+  /**
+   * Hands on the rows of {@code sheet}. Left to the end, POI takes sheets in an order that differs
+   * from run to run, and with it the order of their shared texts.
+   */
+  static void finish(SXSSFSheet sheet) throws IOException {
+    sheet.flushRows();
   }
 }

@@ -21,8 +21,11 @@ import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 final class WorkbookFile {
   private static final String MAKER = "traytally";
 
-  /** The first moment a zip file can tell. */
-  private static final LocalDateTime ZIP_EPOCH = LocalDateTime.of(1980, 1, 1, 0, 0);
+  /**
+   * Any moment a zip file can tell but its first, midnight of 1980-01-01: that one Java takes for a
+   * time too early to tell, and adds another that depends on the time zone.
+   */
+  private static final LocalDateTime UNSTAMPED = LocalDateTime.of(1980, 2, 1, 0, 0);
 
   private WorkbookFile() {}
 
@@ -54,7 +57,7 @@ final class WorkbookFile {
     try (ZipFile parts = new ZipFile(stamped.toFile())) {
       for (ZipEntry part : Collections.list(parts.entries())) {
         ZipEntry copy = new ZipEntry(part.getName());
-        copy.setTimeLocal(ZIP_EPOCH);
+        copy.setTimeLocal(UNSTAMPED);
         zip.putNextEntry(copy);
         try (InputStream content = parts.getInputStream(part)) {
           content.transferTo(zip);
