@@ -1,6 +1,7 @@
 package traytally.ledger;
 
 import java.util.Arrays;
+import java.util.Currency;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -57,7 +58,12 @@ public enum Setting {
 
   /** Whether {@code value} is one this setting can take. */
   public boolean accepts(String value) {
-    return wanted.matcher(value).matches();
+    return wanted.matcher(value).matches() && (this != CURRENCY || isCurrency(value));
+  }
+
+  private static boolean isCurrency(String code) {
+    return Currency.getAvailableCurrencies().stream()
+        .anyMatch(currency -> currency.getCurrencyCode().equals(code));
   }
 
   /** What it can take, in words. */

@@ -2,6 +2,7 @@ package traytally.plastic;
 
 import java.text.Normalizer;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /**
  * A word people write in several ways: a maker, a body style, a colour, a water, a fish, a shop.
@@ -13,6 +14,9 @@ public final class Name implements Comparable<Name> {
   /** The name of something that was not named. */
   public static final Name BLANK = new Name("", "");
 
+  // Spreadsheets are full of no-break spaces, which are no white space to Java.
+  private static final Pattern SPACES = Pattern.compile("[\\s\\p{Z}]+");
+
   private final String text;
   private final String key;
 
@@ -23,7 +27,7 @@ public final class Name implements Comparable<Name> {
 
   /** The name that {@code text} stands for; text without a letter, digit or symbol is blank. */
   public static Name of(String text) {
-    String tidy = text.strip().replaceAll("\\s+", " ");
+    String tidy = SPACES.matcher(text).replaceAll(" ").strip();
     String key = fold(tidy);
     return key.isEmpty() ? BLANK : new Name(tidy, key);
   }
@@ -36,7 +40,8 @@ public final class Name implements Comparable<Name> {
             .toLowerCase(Locale.ROOT);
     StringBuilder key = new StringBuilder(flat.length());
     flat.codePoints().filter(Name::counts).forEach(key::appendCodePoint);
-    return key.toString();
+    // Marks that something stood between may now belong to one letter.
+    return Normalizer.normalize(key, Normalizer.Form.NFKC);
   }
 
   private static boolean counts(int codePoint) {
