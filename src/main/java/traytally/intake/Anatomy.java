@@ -36,7 +36,8 @@ record Anatomy(String body, String colour, String length, String quantity) {
       List.of(
           Pattern.compile("(.*\\S)\\s*\\(\\s*x?\\s*([~\\d][^()]*|none|nil)\\)\\s*"),
           Pattern.compile("(.*\\S)\\s+[x*]\\s*(~?\\d+\\+?)\\s*"),
-          Pattern.compile("(.*\\S)\\s*(?:\\s-|[:=,;])\\s*((?:~|about|approx\\.?|around|ca?\\.?)?\\s*\\d.*|none.*|nil|a few|lots)"),
+          Pattern.compile(
+              "(.*\\S)\\s*(?:\\s-|[:=,;])\\s*((?:~|about|approx\\.?|around|ca?\\.?)?\\s*\\d.*|none.*|nil|a few|lots)"),
           Pattern.compile(
               "(.*\\S)\\s+(~?\\d+\\+?(?:\\s*(?:pcs|pieces|left|packs?|pks?|off))?)\\s*"));
 
@@ -66,6 +67,9 @@ record Anatomy(String body, String colour, String length, String quantity) {
     Matcher length = LENGTH.matcher(rest);
     if (!length.find()) {
       return split(rest, "", quantity);
+    }
+    if (LENGTH.matcher(rest.substring(length.end())).find()) {
+      return new Anatomy("", "", "", quantity);
     }
     String before = tidy(rest.substring(0, length.start()));
     String after = tidy(rest.substring(length.end()));

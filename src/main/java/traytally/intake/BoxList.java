@@ -152,11 +152,7 @@ final class BoxList {
         Line last = total.lines.get(total.lines.size() - 1);
         last.say(
             Field.BODY,
-            "stands in "
-                + total.lines.size()
-                + " rows: "
-                + total.pieces()
-                + " pieces in all.");
+            "stands in " + total.lines.size() + " rows: " + total.pieces() + " pieces in all.");
       }
     }
     int counted = options.add() ? 0 : count(changes);
@@ -165,11 +161,7 @@ final class BoxList {
     keep(changes);
     if (counted > 0) {
       changes.summarise(
-          sources
-              + ": "
-              + counted
-              + (counted == 1 ? " plastic" : " plastics")
-              + " counted");
+          sources + ": " + counted + (counted == 1 ? " plastic" : " plastics") + " counted");
     }
   }
 
@@ -253,9 +245,7 @@ final class BoxList {
   }
 
   private void colour(Changes changes) {
-    if (!tells(Field.BASE)
-        && !tells(Field.FLAKE)
-        && !tells(Field.FINISH)) {
+    if (!tells(Field.BASE) && !tells(Field.FLAKE) && !tells(Field.FINISH)) {
       return;
     }
     Map<Name, Recorded<Fact.Coloured>> before = new HashMap<>();

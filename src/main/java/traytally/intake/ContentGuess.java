@@ -19,6 +19,9 @@ final class ContentGuess {
   /** The share of a column's cells that must be of one kind (an assumption). */
   private static final double MOST = 0.8;
 
+  /** The share of rows whose words must be known for a list that says nothing of itself. */
+  private static final double ENOUGH = 0.4;
+
   /** No count in a home tray is this large and no length in mm this small (an assumption). */
   private static final int SMALLEST_MM = 25;
 
@@ -54,7 +57,23 @@ final class ContentGuess {
     if (!lure || !(columns.containsKey(Field.PIECES) || oneBreath(texts))) {
       return Optional.empty();
     }
+    if (wanted.isEmpty() && !speaksOfLures()) {
+      return Optional.empty();
+    }
     return Optional.of(new Guess(new ColumnGuess(ListKind.BOX, columns, Map.of(), why, 1), width));
+  }
+
+  /** Whether words of shape and words of colour stand in enough of the rows. */
+  private boolean speaksOfLures() {
+    long shapes = 0;
+    long colours = 0;
+    for (Row row : rows) {
+      StringBuilder words = new StringBuilder();
+      row.cells().forEach(cell -> words.append(cell.shown()).append(' '));
+      shapes += Anatomy.bodyWords(words.toString()) > 0 ? 1 : 0;
+      colours += Anatomy.colourWords(words.toString()) > 0 ? 1 : 0;
+    }
+    return shapes >= ENOUGH * rows.size() && colours >= ENOUGH * rows.size();
   }
 
   private List<Cell> filled(int column) {

@@ -95,9 +95,10 @@ public final class Import {
     sayFound(outcome.found());
     if (outcome.history() > 0) {
       notices.add(
-          outcome.history()
-              + " stints that used pieces are older than the last count of their plastic: they"
-              + " teach trust and use, and lower no count.");
+          "Stints older than the last count of their plastic lower no count, but teach trust and"
+              + " use: "
+              + outcome.history()
+              + " that used pieces.");
     }
     return new Imported(readings, problems, outcome.entry(), notices);
   }

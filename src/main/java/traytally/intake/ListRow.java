@@ -1,7 +1,9 @@
 package traytally.intake;
 
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.Map;
+import java.util.Set;
 import traytally.sheet.Cell;
 
 /** One row of a list, its cells by what they tell. */
@@ -17,6 +19,7 @@ final class ListRow {
 
   private final int number;
   private final Map<Field, Place> places = new EnumMap<>(Field.class);
+  private final Set<Field> doubted = EnumSet.noneOf(Field.class);
 
   ListRow(int number) {
     this.number = number;
@@ -39,7 +42,17 @@ final class ListRow {
   ListRow copy() {
     ListRow copy = new ListRow(number);
     copy.places.putAll(places);
+    copy.doubted.addAll(doubted);
     return copy;
+  }
+
+  /** Marks a number that is told for several plastics at once. */
+  void doubt(Field field) {
+    doubted.add(field);
+  }
+
+  boolean isDoubted(Field field) {
+    return doubted.contains(field);
   }
 
   /** Where {@code field} stands; a blank in no column if the list does not tell it. */

@@ -105,8 +105,7 @@ final class PlanList {
     lists.forEach(list -> left.addAll(list.trips));
     for (Recorded<Planned> before : first.recorded()) {
       LocalDate date = before.what().trip().date();
-      boolean doubt =
-          lists.stream().anyMatch(l -> l.undatedProblem || l.doubtful.contains(date));
+      boolean doubt = lists.stream().anyMatch(l -> l.undatedProblem || l.doubtful.contains(date));
       if (!left.remove(before.what().trip()) && !doubt) {
         changes.withdraw(before);
       }

@@ -185,6 +185,10 @@ final class RowReader {
     if (text.isEmpty()) {
       return Told.nothing();
     }
+    if (row.isDoubted(field)) {
+      return Told.wrong(
+          "stands in a row of several plastics and may be any one's. Write a row for each plastic.");
+    }
     Cell cell = row.place(field).cell();
     if (cell instanceof Cell.Numeric number) {
       return Quantities.whole(decimal(number));

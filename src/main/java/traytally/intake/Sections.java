@@ -58,8 +58,7 @@ final class Sections {
   Sections(Table table, List<String> titles) {
     this.table = table;
     this.titles = List.copyOf(titles);
-    this.oneColumn =
-        table.guess().columns().size() == 1 && table.guess().across().isEmpty();
+    this.oneColumn = table.guess().columns().size() == 1 && table.guess().across().isEmpty();
     this.sectionField =
         switch (table.kind()) {
           case PRICES -> Field.SHOP;
@@ -117,7 +116,8 @@ final class Sections {
 
   /** A date on a row of its own, perhaps with the water behind it. */
   private record Heading(String date, Optional<String> water) {
-    private static final Pattern PARTS = Pattern.compile("(.*?\\d.*?)(?:\\s+[-@|]\\s+|,\\s+|:\\s+|\\s+at\\s+)(\\D+)");
+    private static final Pattern PARTS =
+        Pattern.compile("(.*?\\d.*?)(?:\\s+[-@|]\\s+|,\\s+|:\\s+|\\s+at\\s+)(\\D+)");
 
     static Heading of(String text) {
       Matcher parts = PARTS.matcher(Numbers.plain(text));

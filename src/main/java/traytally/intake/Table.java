@@ -41,11 +41,7 @@ final class Table {
     texts.add(sheet.file());
     for (String text : texts) {
       List<Integer> years =
-          YEAR.matcher(text)
-              .results()
-              .map(y -> Integer.parseInt(y.group()))
-              .distinct()
-              .toList();
+          YEAR.matcher(text).results().map(y -> Integer.parseInt(y.group())).distinct().toList();
       if (years.size() == 1 && year.isEmpty()) {
         year = OptionalInt.of(years.get(0));
       }

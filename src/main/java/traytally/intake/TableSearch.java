@@ -31,8 +31,16 @@ final class TableSearch {
 
   private static final Set<Field> NUMBERS =
       Set.of(
-          Field.LENGTH, Field.PIECES, Field.PACKS, Field.LOOSE, Field.PACK_SIZE,
-          Field.PACK_PRICE, Field.MINUTES, Field.TAKES, Field.LOST, Field.HOURS);
+          Field.LENGTH,
+          Field.PIECES,
+          Field.PACKS,
+          Field.LOOSE,
+          Field.PACK_SIZE,
+          Field.PACK_PRICE,
+          Field.MINUTES,
+          Field.TAKES,
+          Field.LOST,
+          Field.HOURS);
 
   private static final Set<Field> IDENTITY =
       Set.of(
@@ -229,7 +237,8 @@ final class TableSearch {
   private static boolean continues(Row below, ColumnGuess guess) {
     boolean any = false;
     for (Field field : NUMBERS) {
-      Cell cell = guess.has(field) ? below.cell(guess.columns().get(field)) : Cell.blank();
+      int column = guess.columns().getOrDefault(field, Integer.MAX_VALUE);
+      Cell cell = below.cell(column);
       if (!cell.isBlank()) {
         any = true;
         boolean header =

@@ -21,6 +21,9 @@ final class TakeApart {
 
   /** Lengths out of body styles and colours, and plastics told in one breath. */
   void run() {
+    if (table.kind() == ListKind.TRIPS) {
+      new SeveralInOne(table).run();
+    }
     wholePlastics();
     lengthsWithin(Field.BODY);
     lengthsWithin(Field.COLOUR);
@@ -29,15 +32,19 @@ final class TakeApart {
   /** Where only one of body and colour is told, both may stand in that one cell. */
   private void wholePlastics() {
     List<ListRow> rows = table.rows();
-    boolean noBody = rows.stream().allMatch(r -> r.isBlank(Field.BODY));
-    boolean noColour = rows.stream().allMatch(r -> r.isBlank(Field.COLOUR));
+    boolean noBody =
+        !table.guess().has(Field.BODY) && rows.stream().allMatch(r -> r.isBlank(Field.BODY));
+    boolean noColour = !table.guess().has(Field.COLOUR);
     if (rows.isEmpty() || noBody == noColour) {
       return;
     }
     Field told = noBody ? Field.COLOUR : Field.BODY;
-    long whole = rows.stream().filter(r -> !r.isBlank(told) && anatomy(r, told).isWhole()).count();
-    long filled = rows.stream().filter(r -> !r.isBlank(told)).count();
-    if (whole == 0 || whole < AGREE * filled) {
+    List<ListRow> filled =
+        rows.stream()
+            .filter(r -> !r.isBlank(told) && (r.isBlank(Field.BODY) || r.isBlank(Field.COLOUR)))
+            .toList();
+    long whole = filled.stream().filter(r -> anatomy(r, told).isWhole()).count();
+    if (whole == 0 || whole < AGREE * filled.size()) {
       return;
     }
     boolean counts =
@@ -46,7 +53,7 @@ final class TakeApart {
     for (ListRow row : rows) {
       Place place = row.place(told);
       Anatomy parts = anatomy(row, told);
-      if (parts.isWhole()) {
+      if (parts.isWhole() && (row.isBlank(Field.BODY) || row.isBlank(Field.COLOUR))) {
         if (example.isEmpty()) {
           example = Optional.of(shown(row.text(told), parts));
         }
