@@ -16,7 +16,6 @@ import traytally.numeric.MixedCountFit;
 import traytally.numeric.MixedCountModel;
 import traytally.numeric.Priors;
 import traytally.plastic.Name;
-import traytally.plastic.Plastic;
 import traytally.trip.Stint;
 import traytally.trip.Trip;
 
@@ -33,8 +32,7 @@ public final class Performance {
   private static final String COLOUR = "colour";
 
   /** Half-normal scales of the standard deviations; from the project's own simulated logs. */
-  private static final Priors PRIORS =
-      Priors.halfNormal(Map.of(DAY, 1.5, BODY, 0.3, COLOUR, 0.4));
+  private static final Priors PRIORS = Priors.halfNormal(Map.of(DAY, 1.5, BODY, 0.3, COLOUR, 0.4));
 
   private final Measure measure;
   private final StandingRule rule;

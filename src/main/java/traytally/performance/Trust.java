@@ -12,11 +12,7 @@ import traytally.plastic.Plastic;
  *
  * @param advantage θ, the log of its rate over the mean of all that was fished the same day
  */
-public record Trust(
-    Subject subject,
-    Evidence evidence,
-    Gaussian advantage,
-    Standing standing) {
+public record Trust(Subject subject, Evidence evidence, Gaussian advantage, Standing standing) {
   /** Both ends of a 90 % interval. */
   private static final double LOW_END = 0.05;
 

@@ -44,8 +44,7 @@ final class Basket {
           List<Purchase> choice =
               market.offers(plastic).stream()
                   .map(offer -> Purchase.covering(offer, pieces))
-                  .sorted(
-                      Comparator.comparing(Purchase::lineTotal).thenComparing(Purchase::offer))
+                  .sorted(Comparator.comparing(Purchase::lineTotal).thenComparing(Purchase::offer))
                   .toList();
           if (!choice.isEmpty()) {
             choices.put(plastic, choice);
@@ -226,9 +225,7 @@ final class Basket {
         .map(
             shop ->
                 new ShopOrder(
-                    shop.getKey(),
-                    shop.getValue(),
-                    market.postage(shop.getKey(), shop.getValue())))
+                    shop.getKey(), shop.getValue(), market.postage(shop.getKey(), shop.getValue())))
         .toList();
   }
 }

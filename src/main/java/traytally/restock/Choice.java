@@ -37,7 +37,7 @@ final class Choice {
   private static final double ASSUMED_TURNS = 4;
 
   private static final double MOST_TURNS = 50;
-  private static final double SETTLED = 1e-10;
+  private static final double SETTLED = 1e-8;
   private static final int MOST_ROUNDS = 1000;
 
   private record Context(Name water, Name species, Optional<Clarity> clarity) {}
@@ -137,7 +137,8 @@ final class Choice {
   private double[] averages(double[] share, Function<Plastic, Name> group) {
     Map<Name, double[]> sums = new HashMap<>(); // sum, count
     for (int p = 0; p < share.length; p++) {
-      double[] sum = sums.computeIfAbsent(group.apply(plastics.values().get(p)), g -> new double[2]);
+      double[] sum =
+          sums.computeIfAbsent(group.apply(plastics.values().get(p)), g -> new double[2]);
       sum[0] += share[p];
       sum[1]++;
     }
@@ -202,5 +203,4 @@ final class Choice {
     double turns = (all - expected) / Math.max(1e-9, chosen - expected);
     return chosen <= expected ? MOST_TURNS : Math.max(1, Math.min(MOST_TURNS, turns));
   }
-
 }

@@ -45,7 +45,11 @@ record HorizonSearch(
     List<PlannedTrip> planned = plan.stream().filter(trip -> !trip.date().isAfter(to)).toList();
     if (!planned.isEmpty()) {
       return new Horizon(
-          asOf, to, planned, planned.size(), Words.plural(planned.size(), "planned trip") + " " + why);
+          asOf,
+          to,
+          planned,
+          planned.size(),
+          Words.plural(planned.size(), "planned trip") + " " + why);
     }
     if (pace.isEmpty()) {
       return new Horizon(asOf, to, List.of(), 0, "no trip planned and none logged, " + why);

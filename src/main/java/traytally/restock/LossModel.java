@@ -135,8 +135,7 @@ final class LossModel {
 
   /** κ, how far one turn's count strays beyond chance. */
   double dispersion() {
-    return fit.map(f -> f.dispersion().orElse(Double.POSITIVE_INFINITY))
-        .orElse(ASSUMED_DISPERSION);
+    return fit.map(f -> f.dispersion().orElse(Double.POSITIVE_INFINITY)).orElse(ASSUMED_DISPERSION);
   }
 
   /** The rate of a plastic on a water, whether or not the log knows either. */
@@ -159,7 +158,10 @@ final class LossModel {
     Contrast sum = Contrast.intercept().plusUnseen(DAY, 1);
     sum = plus(sum, BODY, bodies.find(place.plastic().body()));
     sum = plus(sum, LENGTH, lengths.find(lengthClass(place.plastic())));
-    sum = place.water().isBlank() ? sum.plus(usualWater, 1) : plus(sum, WATER, waters.find(place.water()));
+    sum =
+        place.water().isBlank()
+            ? sum.plus(usualWater, 1)
+            : plus(sum, WATER, waters.find(place.water()));
     sum = plus(sum, PLASTIC, plastics.find(place.plastic()));
     Estimate log = fit.get().estimate(sum);
     double daySd = fit.get().sd(DAY);

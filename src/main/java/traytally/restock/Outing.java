@@ -55,10 +55,7 @@ record Outing(
           byPlastic.replaceAll((plastic, own) -> own / all);
           outings.add(
               new Outing(
-                  trip,
-                  most(species, trip).orElse(Name.BLANK),
-                  most(clarity, trip),
-                  byPlastic));
+                  trip, most(species, trip).orElse(Name.BLANK), most(clarity, trip), byPlastic));
         });
     return List.copyOf(outings);
   }

@@ -117,8 +117,7 @@ public final class Outlook {
     }
     List<Use> endless = demand.endless(inPlay);
     for (int p = 0; p < pieces.length; p++) {
-      prospects.put(
-          plastics.values().get(p), prospect(p, kept, endless.get(p), asItIs.get(p)));
+      prospects.put(plastics.values().get(p), prospect(p, kept, endless.get(p), asItIs.get(p)));
     }
   }
 

@@ -48,8 +48,7 @@ record Pace(double gapDays, double rodHours) {
   private static double median(Map<LocalDate, Double> days) {
     double[] hours = days.values().stream().mapToDouble(Double::doubleValue).sorted().toArray();
     int middle = hours.length / 2;
-    double median =
-        hours.length % 2 == 1 ? hours[middle] : (hours[middle - 1] + hours[middle]) / 2;
+    double median = hours.length % 2 == 1 ? hours[middle] : (hours[middle - 1] + hours[middle]) / 2;
     return Math.min(median, LONGEST_TRIP);
   }
 

@@ -157,7 +157,8 @@ final class ShoppingTrip {
     }
     market
         .foreign()
-        .forEach(shop -> notes.add(shop + " has prices not in " + market.currency() + ": left out"));
+        .forEach(
+            shop -> notes.add(shop + " has prices not in " + market.currency() + ": left out"));
     List<Name> leftOut = new Basket(market, needs(low, Map.of())).leftOut();
     if (!leftOut.isEmpty()) {
       notes.add(

@@ -86,7 +86,10 @@ final class TrayHistory {
           plastic,
           new Tray(
               stock(moves),
-              moves.stream().findFirst().map(m -> earlier(m.date(), known.orElse(m.date()))).or(() -> known),
+              moves.stream()
+                  .findFirst()
+                  .map(m -> earlier(m.date(), known.orElse(m.date())))
+                  .or(() -> known),
               boughtFirst(moves, first),
               Optional.ofNullable(lastUse.get(plastic))));
     }

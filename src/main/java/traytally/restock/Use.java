@@ -6,11 +6,10 @@ import traytally.numeric.NegativeBinomial;
 /**
  * The pieces of one plastic that the horizon's trips take, if its own tray never empties.
  *
- * <p>Given the loss rate and the share, trips are independent, each negative binomial about
- * hours × share × rate × the day's luck. What is not known of rate and share is common to all of
- * them. With m_t a trip's mean, q_t the spread of its share, σ² the day's variance, κ the
- * dispersion and A = exp(v) (1 + r) − 1 the doubt about rate and share, the law of total variance
- * gives
+ * <p>Given the loss rate and the share, trips are independent, each negative binomial about hours ×
+ * share × rate × the day's luck. What is not known of rate and share is common to all of them. With
+ * m_t a trip's mean, q_t the spread of its share, σ² the day's variance, κ the dispersion and A =
+ * exp(v) (1 + r) − 1 the doubt about rate and share, the law of total variance gives
  *
  * <pre>Var = Σ m_t + Σ m_t² (1 + A) ((1 + 1/κ) q_t exp(σ²) − 1) + A (Σ m_t)²</pre>
  *

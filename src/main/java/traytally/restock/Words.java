@@ -6,7 +6,8 @@ import java.util.Locale;
 
 /** Numbers and dates as an angler would say them. */
 final class Words {
-  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
   private static final DateTimeFormatter DAY_OF_YEAR =
       DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 

@@ -54,8 +54,7 @@ final class UseCalibration {
         Outlook.of(
             book,
             angler.today(),
-            new Asked(
-                java.util.Optional.empty(), java.util.OptionalInt.of(COMING_TRIPS), Set.of()),
+            new Asked(java.util.Optional.empty(), java.util.OptionalInt.of(COMING_TRIPS), Set.of()),
             4);
     Set<Plastic> open = new TreeSet<>();
     Set<Plastic> closed = new TreeSet<>();
