@@ -37,7 +37,7 @@ final class Choice {
   private static final double ASSUMED_TURNS = 4;
 
   private static final double MOST_TURNS = 50;
-  private static final double SETTLED = 1e-10;
+  private static final double SETTLED = 1e-8;
   private static final int MOST_ROUNDS = 1000;
 
   private record Context(Name water, Name species, Optional<Clarity> clarity) {}

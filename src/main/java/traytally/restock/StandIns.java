@@ -49,6 +49,7 @@ final class StandIns {
         .flatMap(
             look ->
                 onHand.stream()
+                    .filter(p -> !p.plastic().equals(wanted))
                     .filter(p -> p.plastic().body().equals(wanted.body()))
                     .filter(p -> looks.containsKey(p.plastic().colour()))
                     .min(

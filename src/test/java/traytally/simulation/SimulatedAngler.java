@@ -33,7 +33,8 @@ import traytally.trip.Trip;
 public final class SimulatedAngler {
   private static final LocalDate START = LocalDate.of(2024, 3, 2);
   private static final String[] COLOURS = {
-    "ink", "olive", "amber", "teal", "rust", "pearl", "moss", "rose", "smoke", "sand", "plum", "lime"
+    "ink", "olive", "amber", "teal", "rust", "pearl", "moss", "rose", "smoke", "sand", "plum",
+    "lime"
   };
   private static final String[] BODIES = {"paddle", "craw", "straight", "curl", "shrimp"};
   private static final String[] WATERS = {"Gull Rocks", "Harbour Mouth", "Long Ledge"};
@@ -234,8 +235,7 @@ public final class SimulatedAngler {
   private void fish(PlannedTrip plan, boolean future) {
     double day = daySd * random.nextGaussian();
     double lossDay =
-        lossDaySd * random.nextGaussian()
-            + waterLoss[List.of(WATERS).indexOf(plan.water().text())];
+        lossDaySd * random.nextGaussian() + waterLoss[List.of(WATERS).indexOf(plan.water().text())];
     double left = plan.hours();
     int on = choose(-1);
     while (left > 0.02 && on >= 0) {

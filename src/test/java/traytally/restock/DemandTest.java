@@ -1,0 +1,113 @@
+package traytally.restock;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static traytally.restock.BoxBuilder.TODAY;
+import static traytally.restock.BoxBuilder.daysAgo;
+
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import traytally.plastic.Plastic;
+
+class DemandTest {
+  private static final Plastic A = Plastic.of("", "craw", "ink", 75);
+  private static final Plastic B = Plastic.of("", "paddle", "olive", 75);
+  private static final Plastic C = Plastic.of("", "shrimp", "rust", 75);
+
+  private static BoxBuilder box(int a, int b, int c) {
+    BoxBuilder box =
+        new BoxBuilder()
+            .counted(daysAgo(100), A, a)
+            .counted(daysAgo(100), B, b)
+            .counted(daysAgo(100), C, c);
+    for (int days = 90; days > 0; days -= 6) {
+      box.fished(daysAgo(days), A, 60, 1, 1)
+          .fished(daysAgo(days), B, 60, 1, 1)
+          .fished(daysAgo(days), C, 60, 1, 1);
+    }
+    return box.planned(3, 4).planned(9, 4).planned(15, 4);
+  }
+
+  private static double share(Use use) {
+    return use.trips().get(0).share();
+  }
+
+  @Test
+  void endlessTraysShareTheHoursAmongThemselves() {
+    Outlook outlook = Outlook.of(box(50, 50, 50).book(), TODAY);
+    double sum = outlook.prospects().values().stream().mapToDouble(p -> share(p.endless())).sum();
+    assertEquals(1, sum, 1e-9);
+    double hours =
+        outlook.prospects().values().stream()
+            .flatMap(p -> p.endless().trips().stream())
+            .mapToDouble(t -> t.rodHours() * t.share())
+            .sum();
+    assertEquals(12, hours, 1e-9);
+  }
+
+  @Test
+  void theHoursOfATrayThatEmptiesGoToWhatRemains() {
+    Outlook full = Outlook.of(box(50, 50, 50).book(), TODAY);
+    Outlook oneLeft = Outlook.of(box(50, 1, 50).book(), TODAY);
+    double before = share(full.prospects().get(A).asItIs());
+    double after = share(oneLeft.prospects().get(A).asItIs());
+    assertEquals(before, share(full.prospects().get(A).endless()), 1e-6);
+    assertTrue(after > before + 0.03, before + " then " + after);
+    assertTrue(after < 0.5, "B's one piece lasts a while: " + after);
+    assertEquals(before, share(oneLeft.prospects().get(A).endless()), 1e-9);
+  }
+
+  @Test
+  void anEmptyTrayNobodyMissesTakesNoHours() {
+    Outlook outlook = Outlook.of(box(50, 0, 50).book(), TODAY);
+    assertEquals(0.5, share(outlook.prospects().get(A).endless()), 0.01);
+    Outlook kept = Outlook.of(box(50, 0, 50).kept(B).book(), TODAY);
+    assertEquals(1 / 3.0, share(kept.prospects().get(A).endless()), 0.03);
+    assertEquals(1, kept.prospects().get(B).runOutChance());
+  }
+
+  @Test
+  void runOutChanceFallsWithPieces() {
+    double last = 1.1;
+    for (int pieces = 0; pieces < 20; pieces++) {
+      double chance =
+          Outlook.of(box(pieces, 50, 50).book(), TODAY).prospects().get(A).runOutChance();
+      assertTrue(chance < last, pieces + " pieces: " + chance);
+      last = chance;
+    }
+    assertTrue(last < 0.02);
+  }
+
+  @Test
+  void aTripAlreadyLoggedIsNotAheadAnyMore() {
+    Outlook outlook =
+        Outlook.of(box(9, 9, 9).planned(0, 5).fished(TODAY, A, 60, 0, 0).book(), TODAY);
+    assertEquals(3, outlook.horizon().planned());
+    assertEquals(4, Outlook.of(box(9, 9, 9).planned(0, 5).book(), TODAY).horizon().planned());
+  }
+
+  @Test
+  void whatIsDatedLaterIsNotKnownYet() {
+    BoxBuilder box = box(9, 9, 9);
+    double before = Outlook.of(box.book(), TODAY).prospects().get(A).runOutChance();
+    box.fished(TODAY.plusDays(1), A, 600, 9, 9);
+    box.moved(TODAY.plusDays(1), traytally.ledger.MovementKind.LOST, A, -9);
+    assertEquals(before, Outlook.of(box.book(), TODAY).prospects().get(A).runOutChance());
+  }
+
+  @Test
+  void aBoxWithNothingInItLooksAheadToNothing() {
+    Outlook outlook = Outlook.of(new BoxBuilder().book(), TODAY);
+    assertTrue(outlook.prospects().isEmpty());
+    assertTrue(outlook.useAssumed());
+    Outlook planned =
+        Outlook.of(
+            new BoxBuilder().planned(2, 4).book(),
+            TODAY,
+            new Asked(Optional.empty(), OptionalInt.of(3), Set.of()),
+            4);
+    assertEquals(1, planned.horizon().trips().size());
+  }
+}

@@ -1,0 +1,97 @@
+package traytally.restock;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import traytally.ledger.Fact;
+import traytally.performance.Turn;
+import traytally.plastic.Name;
+import traytally.plastic.Plastic;
+
+class LossModelTest {
+  private static final Name ROCKS = Name.of("Gull Rocks");
+  private static final Name SAND = Name.of("Long Sand");
+  private static final Plastic CRAW = Plastic.of("", "craw", "ink", 75);
+  private static final Plastic PADDLE = Plastic.of("", "paddle", "ink", 75);
+
+  private static List<Turn> turns(BoxBuilder box) {
+    return Turn.of(
+        box.book().facts(Fact.Fished.class).stream().map(Fact.Fished::stint).toList(), 1);
+  }
+
+  private static BoxBuilder rocksTakeMore() {
+    BoxBuilder box = new BoxBuilder();
+    for (int day = 1; day <= 20; day++) {
+      String water = day % 2 == 0 ? "Gull Rocks" : "Long Sand";
+      box.fished(BoxBuilder.daysAgo(day), water, CRAW, 60, 0, day % 2 == 0 ? 3 : 1);
+      box.fished(BoxBuilder.daysAgo(day), water, PADDLE, 60, 0, day % 2 == 0 ? 1 : 0);
+    }
+    return box;
+  }
+
+  @Test
+  void ratesFollowWaterAndPlastic() {
+    LossModel losses = new LossModel(turns(rocksTakeMore()), 0.5);
+    double most = losses.rate(CRAW, ROCKS).perHour();
+    assertTrue(most > losses.rate(CRAW, SAND).perHour());
+    assertTrue(most > losses.rate(PADDLE, ROCKS).perHour());
+    assertFalse(losses.assumed());
+  }
+
+  @Test
+  void theLevelFitsTheLogsOwnLosses() {
+    List<Turn> turns = turns(rocksTakeMore());
+    LossModel losses = new LossModel(turns, 0.5);
+    double lost = turns.stream().mapToDouble(Turn::use).sum();
+    double scale = losses.rate(CRAW, ROCKS).scale();
+    double unscaled =
+        turns.stream()
+            .mapToDouble(
+                t -> t.rodHours() * losses.rate(t.plastic(), t.trip().water()).perHour() / scale)
+            .sum();
+    assertEquals((lost + 1) / (unscaled + 1), scale, 1e-12);
+    LossRate rate = losses.rate(PADDLE, SAND);
+    assertEquals(
+        Math.exp(rate.logMean() + rate.logVariance() / 2) * rate.scale(), rate.perHour(), 1e-12);
+  }
+
+  @Test
+  void whatTheLogDoesNotKnowIsLessSure() {
+    LossModel losses = new LossModel(turns(rocksTakeMore()), 0.5);
+    double known = losses.rate(CRAW, ROCKS).logVariance();
+    assertTrue(losses.rate(CRAW, Name.of("Mill Weir")).logVariance() > known);
+    assertTrue(losses.rate(Plastic.of("", "shrimp", "ink", 75), ROCKS).logVariance() > known);
+    double blank = losses.rate(CRAW, Name.BLANK).perHour();
+    assertTrue(blank < losses.rate(CRAW, ROCKS).perHour());
+    assertTrue(blank > losses.rate(CRAW, SAND).perHour());
+  }
+
+  @Test
+  void withoutALogTheSettingIsTaken() {
+    LossModel losses = new LossModel(List.of(), 0.7);
+    assertTrue(losses.assumed());
+    assertEquals(0.7, losses.rate(CRAW, ROCKS).perHour());
+    assertEquals(2, losses.dispersion());
+  }
+
+  @Test
+  void aLogWithoutLossesForecastsFew() {
+    BoxBuilder box = new BoxBuilder();
+    for (int day = 1; day <= 10; day++) {
+      box.fished(BoxBuilder.daysAgo(day), CRAW, 60, 0, 0);
+    }
+    double perHour = new LossModel(turns(box), 0.5).rate(CRAW, ROCKS).perHour();
+    assertTrue(perHour > 0 && perHour < 0.15, "per hour " + perHour);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0, 0", "50, 1", "55, 1", "56, 2", "75, 2", "100, 3", "130, 4", "131, 5", "500, 5"})
+  void lengthsFallIntoClasses(int lengthMm, int expected) {
+    assertEquals(expected, LossModel.lengthClass(Plastic.of("", "craw", "ink", lengthMm)));
+  }
+}
