@@ -88,12 +88,6 @@ public final class RestockReport {
     List<String> notes = new ArrayList<>();
     if (list.lines().isEmpty()) {
       notes.add("Nothing that you trust, or that is promising, is running low.");
-    } else {
-      notes.add("Total: " + list.total() + ", of it postage " + list.postage().amount() + ".");
-    }
-    notes.add("It lasts for " + list.horizon().words() + ".");
-    if (list.useAssumed()) {
-      notes.add("There is no log yet: use is the assumption in your settings, not yet your own.");
     }
     notes.addAll(list.notes());
     notes.add(Words.RULES);
@@ -117,10 +111,10 @@ public final class RestockReport {
     columns.add(new Column("use_p90", "", Kind.WHOLE));
     columns.add(new Column("run_out_chance", "Run-out chance", Kind.CHANCE));
     columns.add(new Column("packs", "Packs", Kind.WHOLE));
-    columns.add(new Column("pack_size", "of", Kind.WHOLE));
-    columns.add(new Column("pack_price", "at", Kind.MONEY));
+    columns.add(new Column("pack_size", "Pack of", Kind.WHOLE));
+    columns.add(new Column("pack_price", "Price", Kind.MONEY));
     columns.add(new Column("line_total", "Sum", Kind.MONEY));
-    columns.add(new Column("run_out_after", "then", Kind.CHANCE));
+    columns.add(new Column("run_out_after", "After", Kind.CHANCE));
     columns.add(new Column("takes_saved", "", Kind.DECIMAL));
     columns.add(new Column("low", "", Kind.YES_NO));
     columns.add(new Column("reason", "Why", Kind.TEXT));

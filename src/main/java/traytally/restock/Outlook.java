@@ -72,9 +72,10 @@ public final class Outlook {
     return new Outlook(book, asOf, asked, deliveryDays);
   }
 
-  /** Looks ahead with the delivery days of the settings, nothing in particular being asked. */
+  /** Looks ahead as the shopping list does when nothing in particular is asked of it. */
   public static Outlook of(Book book, LocalDate asOf) {
-    return of(book, asOf, Asked.NOTHING, book.settings().days(Setting.DELIVERY_DAYS));
+    int deliveryDays = Market.of(book, Set.of()).deliveryDays(book);
+    return of(book, asOf, Asked.NOTHING, deliveryDays);
   }
 
   /** The rule of standings that the angler's settings ask for. */

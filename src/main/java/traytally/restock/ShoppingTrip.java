@@ -135,29 +135,30 @@ final class ShoppingTrip {
 
   private List<String> notes(List<Prospect> low, SortedMap<Plastic, Purchase> bought) {
     List<String> notes = new ArrayList<>();
-    notes.add(outlook.horizon().words());
+    notes.add("It lasts for " + outlook.horizon().words() + ".");
     if (outlook.useAssumed()) {
       notes.add(
-          "no trip logged yet: use is assumed, "
+          "No trip is logged yet: use is assumed, "
               + book.settings().get(Setting.ASSUMED_USE_PER_HOUR)
-              + " pieces a rod-hour");
+              + " pieces a rod-hour.");
     }
     for (ShopOrder order : new Basket(market, Map.of()).orders(bought.values())) {
       if (!market.statesPostage(order.shop())) {
-        notes.add(order.shop() + " states no postage: taken as none");
+        notes.add(order.shop() + " states no postage: taken as none.");
       }
     }
     market
         .foreign()
         .forEach(
-            shop -> notes.add(shop + " has prices not in " + market.currency() + ": left out"));
+            shop -> notes.add(shop + " has prices not in " + market.currency() + ": left out."));
     List<Name> leftOut = new Basket(market, needs(low, Map.of())).leftOut();
     if (!leftOut.isEmpty()) {
       notes.add(
-          "more than "
+          "More than "
               + Basket.MOST_SHOPS
               + " shops have what is low; left out: "
-              + String.join(", ", leftOut.stream().map(Name::text).toList()));
+              + String.join(", ", leftOut.stream().map(Name::text).toList())
+              + ".");
     }
     return Collections.unmodifiableList(notes);
   }

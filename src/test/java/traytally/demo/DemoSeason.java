@@ -127,7 +127,8 @@ final class DemoSeason {
           case "paddle tail motor oil 100" -> 9;
           case "curl tail kelp green 90" -> 0;
           case "paddle tail kelp green 75" -> 6;
-          case "craw rust 70" -> 5;
+          case "sandeel rust 115" -> 1;
+          case "paddle tail amber 75", "curl tail bone 90" -> 1;
           case "paddle tail coral pink 75" -> 40;
           default -> left;
         };

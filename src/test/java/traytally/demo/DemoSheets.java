@@ -126,7 +126,7 @@ final class DemoSheets {
             "Rods",
             "Remarks");
     page.row(LocalDate.of(2026, 5, 9), "Gannet Stack", "pollack", "clear", 5, 1, "early tide");
-    page.row(LocalDate.of(2026, 5, 23), "Pell Estuary", "bass", "stained", 4, 1, "");
+    page.row(LocalDate.of(2026, 5, 23), "Pell Estuary", "bass", "stained", 4, 2, "with Marn");
     page.row(LocalDate.of(2026, 6, 27), "Black Ledge", "pollack", "clear", 6, 1, "long day");
     return page;
   }
@@ -169,7 +169,7 @@ final class DemoSheets {
   }
 
   private static Object[] offer(String shop, Kind kind, double cheaper, List<Object> terms) {
-    boolean stocked = !(isColour(kind, "rust") && kind.body().equals("craw"));
+    boolean stocked = !(isColour(kind, "rust") && kind.body().equals("sandeel"));
     return new Object[] {
       shop,
       kind.maker(),
