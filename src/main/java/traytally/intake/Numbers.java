@@ -40,7 +40,7 @@ final class Numbers {
    * written out, full-width digits as usual ones.
    */
   static String plain(String text) {
-    if (text.chars().allMatch(c -> c > ' ' && c < 127)) {
+    if (isPlain(text)) {
       return text;
     }
     StringBuilder spelt = new StringBuilder();
@@ -63,6 +63,19 @@ final class Numbers {
         .replace('⁄', '/')
         .replace('×', 'x')
         .strip();
+  }
+
+  /** Whether nothing in {@code text} needs changing; most cells of most lists are so. */
+  private static boolean isPlain(String text) {
+    char before = ' ';
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c < ' ' || c > '~' || c == '`' || (c == ' ' && before == ' ')) {
+        return false;
+      }
+      before = c;
+    }
+    return text.isEmpty() || before != ' ';
   }
 
   /** The number that {@code text}, already {@link #plain}, is; a sign may lead. */

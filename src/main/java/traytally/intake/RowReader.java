@@ -31,7 +31,12 @@ final class RowReader {
   private final Table table;
   private final ColumnHabits habits;
   private final LocalDate today;
+  // A list says the same few things over and over: each is worked out once.
   private final Map<String, Name> names = new HashMap<>();
+  private final Map<Cell, Told<LocalDate>> dates = new HashMap<>();
+  private final Map<Cell, Optional<Lengths.Written>> lengths = new HashMap<>();
+  private final Map<String, Told<Integer>> quantities = new HashMap<>();
+  private final Map<String, Told<Double>> times = new HashMap<>();
   private ListRow row = new ListRow(1);
   private boolean failed;
 
@@ -101,7 +106,7 @@ final class RowReader {
       problem(field, "is the error of a formula. Write the value instead.");
       return "";
     }
-    return cell.isBlank() ? "" : cell.shown().strip();
+    return ListRow.isBlank(cell) ? "" : cell.shown().strip();
   }
 
   Name name(Field field) {
@@ -124,7 +129,7 @@ final class RowReader {
       return 0;
     }
     Cell cell = row.place(Field.LENGTH).cell();
-    Optional<Lengths.Written> written = writtenLength(cell);
+    Optional<Lengths.Written> written = lengths.computeIfAbsent(cell, RowReader::writtenLength);
     if (written.isEmpty()) {
       problem(Field.LENGTH, "is not a length. Write it as 75 mm or 3 in.");
       return 0;
@@ -198,7 +203,8 @@ final class RowReader {
           "is a date or a time, not a count: the spreadsheet may have made one of what you typed."
               + " Write the number.");
     }
-    return Quantities.parse(text, packSize);
+    return quantities.computeIfAbsent(
+        text + "/" + packSize.orElse(0), key -> Quantities.parse(text, packSize));
   }
 
   Optional<LocalDate> date(Field field) {
@@ -209,7 +215,8 @@ final class RowReader {
       }
       return Optional.empty();
     }
-    Optional<LocalDate> date = heard(field, dateTold(row.place(field).cell()));
+    Optional<LocalDate> date =
+        heard(field, dates.computeIfAbsent(row.place(field).cell(), this::dateTold));
     if (date.filter(d -> d.isBefore(FIRST_DATE)).isPresent()) {
       problem(field, "is too long ago to be true. Check the year.");
       return Optional.empty();
@@ -260,7 +267,8 @@ final class RowReader {
       double value = decimal(number).doubleValue();
       return heard(field, Durations.checked(habits.bareHours() ? value * 60 : value));
     }
-    return heard(field, Durations.minutes(text, habits.bareHours()));
+    return heard(
+        field, times.computeIfAbsent(text, key -> Durations.minutes(key, habits.bareHours())));
   }
 
   /** Minutes that may be more than a day's, up to {@code mostHours}; empty if blank. */
@@ -326,7 +334,8 @@ final class RowReader {
   }
 
   <T> Optional<T> word(Field field, java.util.function.Function<String, Told<T>> reading) {
-    return heardLightly(field, reading.apply(text(field)));
+    String text = text(field);
+    return text.isEmpty() ? Optional.empty() : heardLightly(field, reading.apply(text));
   }
 
   /** The numbers of the rows of a table whose problems leave them out. */

@@ -41,6 +41,8 @@ final class Sections {
   private static final Set<String> DITTO =
       Set.of("\"", "''", "do", "do.", "ditto", "\"\"", "〃", "same", "-\"-", "as above");
 
+  private static final int LONGEST_DITTO = 12;
+
   /** A quarter of all rows blank in a column is a habit, a single one a slip (an assumption). */
   private static final int HABIT = 4;
 
@@ -78,7 +80,7 @@ final class Sections {
   void take(Row row, boolean gap, Optional<Row> next, ListRow list) {
     List<Integer> filled = new ArrayList<>();
     for (int column = 0; column < row.cells().size(); column++) {
-      if (!row.cell(column).isBlank()) {
+      if (!ListRow.isBlank(row.cell(column))) {
         filled.add(column);
       }
     }
@@ -161,8 +163,8 @@ final class Sections {
   }
 
   private boolean isTotal(String first, ListRow list) {
-    return TOTAL.matcher(first.toLowerCase(Locale.ROOT).replaceAll("[:=]", "").strip()).matches()
-        && (list.isBlank(Field.BODY) || list.isBlank(Field.COLOUR));
+    return (list.isBlank(Field.BODY) || list.isBlank(Field.COLOUR))
+        && TOTAL.matcher(first.toLowerCase(Locale.ROOT).replaceAll("[:=]", "").strip()).matches();
   }
 
   private boolean isHeading(Cell cell, ListRow list, Optional<Row> next) {
@@ -258,7 +260,8 @@ final class Sections {
     for (ListRow row : table.rows()) {
       for (Field field : table.guess().columns().keySet()) {
         boolean ditto =
-            row.place(field).cell() instanceof Cell.Text
+            row.place(field).cell() instanceof Cell.Text text
+                && text.text().length() <= LONGEST_DITTO
                 && DITTO.contains(row.text(field).toLowerCase(Locale.ROOT));
         if (ditto && above.isPresent() && field != Field.NOTE) {
           row.fill(field, above.get().place(field));

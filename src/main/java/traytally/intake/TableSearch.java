@@ -390,7 +390,7 @@ final class TableSearch {
         .forEach(
             (field, column) -> {
               Cell cell = row.cell(column);
-              if (cell.isBlank() && IDENTITY.contains(field)) {
+              if (!sheet.merges().isEmpty() && IDENTITY.contains(field) && cell.isBlank()) {
                 cell = merged(row.number(), column).orElse(cell);
               }
               list.put(field, cell, column);

@@ -14,6 +14,7 @@ final class TakeApart {
 
   private final Table table;
   private final Map<String, Anatomy> anatomies = new HashMap<>();
+  private final Map<String, Optional<Anatomy>> within = new HashMap<>();
 
   TakeApart(Table table) {
     this.table = table;
@@ -95,7 +96,8 @@ final class TakeApart {
     for (ListRow row : table.rows()) {
       Place place = row.place(field);
       if (row.isBlank(Field.LENGTH) && place.cell() instanceof Cell.Text text) {
-        Anatomy.lengthWithin(text.text())
+        within
+            .computeIfAbsent(text.text(), Anatomy::lengthWithin)
             .ifPresent(
                 parts -> {
                   row.put(field, Cell.text(parts.body()), place.column());

@@ -204,14 +204,19 @@ final class TripLog {
   private record Loss(int pieces, Optional<LossCause> how) {}
 
   private Loss loss() {
-    Optional<LossCause> how = Words.lossCause(reader.text(Field.LOST_HOW));
-    if (how.isEmpty() && !reader.text(Field.LOST_HOW).isEmpty()) {
+    String cause = reader.text(Field.LOST_HOW);
+    Optional<LossCause> how = cause.isEmpty() ? Optional.empty() : Words.lossCause(cause);
+    if (how.isEmpty() && !cause.isEmpty()) {
       reader.note(
           Field.LOST_HOW,
           "is no cause known here (snagged, bitten off, torn, cast off). The rest of the row was"
               + " taken.");
     }
     String lost = reader.text(Field.LOST);
+    if (lost.isEmpty() || lost.chars().allMatch(Character::isDigit)) {
+      int plain = reader.pieces(Field.LOST, OptionalInt.empty()).orElse(0);
+      return new Loss(plain, plain > 0 ? how : Optional.empty());
+    }
     // "2 (snag)" or "1 bitten off": the number and the cause in one cell.
     Optional<LossCause> within = Words.lossCause(lost.replaceFirst("^\\d+", ""));
     if (within.isPresent() && lost.matches("\\d{1,4}\\D+")) {

@@ -76,13 +76,13 @@ final class Words {
   }
 
   static Told<Clarity> clarity(String text) {
+    Optional<Clarity> exact = Clarity.parse(text);
+    if (exact.isPresent()) {
+      return Told.of(exact.get());
+    }
     String word = WordList.fold(text);
     if (word.isEmpty()) {
       return Told.nothing();
-    }
-    Optional<Clarity> exact = Clarity.parse(word);
-    if (exact.isPresent()) {
-      return Told.of(exact.get());
     }
     for (Clarity clarity : Clarity.values()) {
       if (LIST.words("clarity." + clarity.word()).contains(word)) {
