@@ -77,8 +77,8 @@ final class PostingTest {
   @MethodSource("cases")
   void movesWhatTheTableSays(String name, String told, String moved, String trays) {
     Shelf shelf = new Shelf();
-    for (String step : told.split("; ")) {
-      tell(shelf, step.split(" "));
+    for (String step : told.split("; ", -1)) {
+      tell(shelf, step.split(" ", -1));
     }
     Ledger ledger = shelf.book().ledger();
     String last =
@@ -87,7 +87,7 @@ final class PostingTest {
             .map(m -> words(m.what()))
             .collect(Collectors.joining(" "));
     assertEquals(moved, last.isEmpty() ? "nothing" : last, name);
-    for (String tray : trays.split(" ")) {
+    for (String tray : trays.split(" ", -1)) {
       int at = tray.indexOf('@');
       assertEquals(
           Integer.parseInt(tray.substring(0, at)),

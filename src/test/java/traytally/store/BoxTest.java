@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -15,12 +16,15 @@ import java.sql.Statement;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -131,11 +135,11 @@ final class BoxTest {
       box.record(Sample.entry(Sample.movements(), List.of()));
       for (int day = -1; day < 8; day++) {
         var asOf = Sample.MAY.plusDays(day);
-        var sums = new java.util.TreeMap<Plastic, Integer>();
+        var sums = new TreeMap<Plastic, Integer>();
         box.book().ledger().stock(asOf).forEach((p, pieces) -> sums.put(p, pieces.count()));
         assertEquals(sums, box.stock(asOf));
       }
-      assertEquals(17, box.stock(java.time.LocalDate.MAX).get(Sample.PADDLE));
+      assertEquals(17, box.stock(LocalDate.MAX).get(Sample.PADDLE));
     }
   }
 
@@ -192,7 +196,7 @@ final class BoxTest {
     }
     for (String sql : List.of("UPDATE movements SET pieces = 99", "DELETE FROM movements")) {
       SQLException refused = assertThrows(SQLException.class, () -> tamper(file, sql));
-      assertTrue(refused.getMessage().contains("a movement is never"), refused.getMessage());
+      assertTrue(refused.toString().contains("a movement is never"), refused.toString());
     }
     try (Box box = open()) {
       assertEquals(12, box.stock(Sample.MAY).get(Sample.PADDLE));
@@ -330,7 +334,7 @@ final class BoxTest {
     assertEquals(
         BoxException.Kind.NOT_A_BOX,
         assertThrows(BoxException.class, () -> Box.openExisting(file, CLOCK)).kind());
-    assertEquals(new String(before, "UTF-8"), Files.readString(file));
+    assertEquals(-1, Arrays.mismatch(before, Files.readAllBytes(file)));
   }
 
   @Test
@@ -344,7 +348,7 @@ final class BoxTest {
           BoxException.Kind.CANNOT_CREATE,
           assertThrows(BoxException.class, () -> box.backup(file)).kind());
     }
-    assertEquals(-1, java.util.Arrays.mismatch(before, Files.readAllBytes(file)));
+    assertEquals(-1, Arrays.mismatch(before, Files.readAllBytes(file)));
   }
 
   @Test
@@ -356,7 +360,7 @@ final class BoxTest {
     }
     byte[] whole = Files.readAllBytes(file);
     for (int length : new int[] {50, 4_096, whole.length / 2, whole.length - 4_096}) {
-      Files.write(file, java.util.Arrays.copyOf(whole, length));
+      Files.write(file, Arrays.copyOf(whole, length));
       BoxException damaged =
           assertThrows(
               BoxException.class,
@@ -379,7 +383,7 @@ final class BoxTest {
     try (Box box = open()) {
       BoxException damaged = assertThrows(BoxException.class, box::book);
       assertEquals(BoxException.Kind.NOT_A_BOX, damaged.kind());
-      assertTrue(damaged.getMessage().contains("yesterday"), damaged.getMessage());
+      assertTrue(damaged.toString().contains("yesterday"), damaged.toString());
     }
   }
 
@@ -394,7 +398,7 @@ final class BoxTest {
     }
   }
 
-  private static String rights(Path path) throws java.io.IOException {
+  private static String rights(Path path) throws IOException {
     return PosixFilePermissions.toString(Files.getPosixFilePermissions(path));
   }
 
