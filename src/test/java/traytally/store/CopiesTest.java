@@ -72,7 +72,7 @@ final class CopiesTest {
         assertSameBook(box.book(), other.book());
         assertEquals(List.of(), other.check());
       }
-      assertEquals(List.of(copy), list(copy.getParent()));
+      assertEquals(List.of(copy), list(folder.resolve("safe")));
     }
   }
 
