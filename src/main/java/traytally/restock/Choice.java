@@ -42,20 +42,11 @@ final class Choice {
 
   private record Context(Name water, Name species, Optional<Clarity> clarity) {}
 
-  /**
-   * The weights for one kind of trip, by plastic.
-   *
-   * @param weight v, summing to one
-   * @param trips Σ w s_p + 2 prior_p, the trips' worth of time behind each weight
-   * @param turns independent choices one trip is worth: 1 if a single plastic stays on all day
-   */
-  record Weights(double[] weight, double[] trips, double turns) {}
-
   private final Levels<Plastic> plastics;
   private final List<Outing> outings;
   private final boolean[][] had; // outings × plastics
   private final LocalDate asOf;
-  private final Map<Context, Weights> found = new HashMap<>();
+  private final Map<Context, ChoiceWeights> found = new HashMap<>();
 
   Choice(Levels<Plastic> plastics, List<Outing> outings, TrayHistory history, LocalDate asOf) {
     this.plastics = plastics;
@@ -70,12 +61,12 @@ final class Choice {
   }
 
   /** The weights for a trip like {@code plan}. */
-  Weights weights(PlannedTrip plan) {
+  ChoiceWeights weights(PlannedTrip plan) {
     return found.computeIfAbsent(
         new Context(plan.water(), plan.species(), plan.clarity()), context -> settle(plan));
   }
 
-  private Weights settle(PlannedTrip plan) {
+  private ChoiceWeights settle(PlannedTrip plan) {
     double[] tripWeight = new double[outings.size()];
     for (int t = 0; t < tripWeight.length; t++) {
       Outing outing = outings.get(t);
@@ -98,7 +89,7 @@ final class Choice {
       }
       weight = next;
     }
-    return new Weights(weight, trips, turns(weight, tripWeight));
+    return new ChoiceWeights(weight, trips, turns(weight, tripWeight));
   }
 
   private double[] time(double[] tripWeight) {

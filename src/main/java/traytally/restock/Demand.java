@@ -15,7 +15,7 @@ final class Demand {
 
   private final Levels<Plastic> plastics;
   private final List<PlannedTrip> trips;
-  private final List<Choice.Weights> weights; // one per trip
+  private final List<ChoiceWeights> weights; // one per trip
   private final LossModel losses;
 
   Demand(Levels<Plastic> plastics, List<PlannedTrip> trips, Choice choice, LossModel losses) {
@@ -71,7 +71,7 @@ final class Demand {
     double[] atHand = new double[trips.size()];
     for (int t = 0; t < atHand.length; t++) {
       for (int p = 0; p < open.length; p++) {
-        atHand[t] += open[p] * weights.get(t).weight()[p];
+        atHand[t] += open[p] * weights.get(t).weight(p);
       }
     }
     List<Use> uses = new ArrayList<>(open.length);
@@ -88,8 +88,8 @@ final class Demand {
     double shareVariance = 0;
     for (int t = 0; t < trips.size(); t++) {
       PlannedTrip trip = trips.get(t);
-      Choice.Weights choice = weights.get(t);
-      double weight = choice.weight()[p];
+      ChoiceWeights choice = weights.get(t);
+      double weight = choice.weight(p);
       double others = Math.max(0, atHand[t] - open * weight);
       double share = weight / (weight + others);
       LossRate rate = losses.rate(plastics.values().get(p), trip.water());
@@ -98,7 +98,7 @@ final class Demand {
       own.add(use);
       mean += use.mean();
       rateVariance += use.mean() * (rate.logVariance() - rate.dayVariance());
-      shareVariance += use.mean() * (1 - share) / (choice.turns() * choice.trips()[p]);
+      shareVariance += use.mean() * (1 - share) / (choice.turns() * choice.trips(p));
     }
     return mean > 0
         ? new Use(own, losses.dispersion(), rateVariance / mean, shareVariance / mean)

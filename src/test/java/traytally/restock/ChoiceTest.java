@@ -11,6 +11,8 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import traytally.ledger.Book;
 import traytally.ledger.Fact;
@@ -39,11 +41,15 @@ class ChoiceTest {
     return book.facts(Fact.Fished.class).stream().map(Fact.Fished::stint).toList();
   }
 
-  private static Choice.Weights weights(Book book, Plastic... plastics) {
+  private static ChoiceWeights weights(Book book, Plastic... plastics) {
     List<Turn> turns = Turn.of(log(book), 1);
     Levels<Plastic> levels = new Levels<>(Arrays.asList(plastics));
     TrayHistory history = new TrayHistory(book, turns, levels.values(), TODAY);
     return new Choice(levels, Outing.of(turns, log(book)), history, TODAY).weights(PLAN);
+  }
+
+  private static double[] array(ChoiceWeights weights) {
+    return IntStream.range(0, weights.size()).mapToDouble(weights::weight).toArray();
   }
 
   @Test
@@ -54,7 +60,7 @@ class ChoiceTest {
     }
     // Four trips of weight 0.6: (0.75 × 2.4 + 2 × prior) / 4.4, prior (0.75 + 0.75 + 0.5) / 3.
     double first = (0.75 * 2.4 + 2 * (2 / 3.0)) / 4.4;
-    assertArrayEquals(new double[] {first, 1 - first}, weights(box.book(), A, B).weight(), 1e-6);
+    assertArrayEquals(new double[] {first, 1 - first}, array(weights(box.book(), A, B)), 1e-6);
   }
 
   @Test
@@ -69,9 +75,9 @@ class ChoiceTest {
     for (int days = 40; days > 30; days--) {
       box.fished(daysAgo(days), B, 120, 0, 0);
     }
-    Choice.Weights weights = weights(box.book(), A, B);
-    assertEquals(1, weights.weight()[0] + weights.weight()[1], 1e-6);
-    assertEquals(0.5, weights.weight()[0], 0.02);
+    ChoiceWeights weights = weights(box.book(), A, B);
+    assertEquals(1, weights.weight(0) + weights.weight(1), 1e-6);
+    assertEquals(0.5, weights.weight(0), 0.02);
   }
 
   @Test
@@ -80,7 +86,7 @@ class ChoiceTest {
     for (int days = 40; days > 2; days -= 3) {
       box.fished(daysAgo(days), days % 2 == 0 ? A : B, 60, 0, 0).fished(daysAgo(days), B, 9, 0, 0);
     }
-    double[] weight = weights(box.book(), A, B, C).weight();
+    double[] weight = array(weights(box.book(), A, B, C));
     assertEquals(1, Arrays.stream(weight).sum(), 1e-6);
     assertTrue(weight[2] > 0.05, "never in the tray, never refused: " + weight[2]);
   }
@@ -100,8 +106,8 @@ class ChoiceTest {
 
   @Test
   void withoutALogAllAreAlike() {
-    Choice.Weights weights = weights(new BoxBuilder().counted(TODAY, A, 1).book(), A, B, C);
-    assertArrayEquals(new double[] {1 / 3.0, 1 / 3.0, 1 / 3.0}, weights.weight(), 1e-12);
+    ChoiceWeights weights = weights(new BoxBuilder().counted(TODAY, A, 1).book(), A, B, C);
+    assertArrayEquals(new double[] {1 / 3.0, 1 / 3.0, 1 / 3.0}, array(weights), 1e-12);
     assertEquals(4, weights.turns());
   }
 
@@ -112,7 +118,7 @@ class ChoiceTest {
             new Trip(TODAY, Name.of("Gull Rocks")),
             Name.of("bass"),
             Optional.of(Clarity.CLEAR),
-            new java.util.TreeMap<>());
+            new TreeMap<>());
     assertEquals(1, outing.likeness(plan("gull rocks", "Bass", Optional.of(Clarity.CLEAR))));
     assertEquals(1, outing.likeness(plan("", "", Optional.empty())));
     assertEquals(0.3, outing.likeness(plan("", "wrasse", Optional.empty())), 1e-12);
