@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SortedMap;
@@ -113,16 +114,16 @@ public final class Outlook {
     boolean[] inPlay = new boolean[pieces.length];
     List<Prospect> draft = new ArrayList<>();
     for (int p = 0; p < pieces.length; p++) {
-      draft.add(prospect(p, kept, asItIs.get(p), asItIs.get(p)));
+      draft.add(draw(p, kept, asItIs.get(p), asItIs.get(p)));
       inPlay[p] = pieces[p] > 0 || draft.get(p).wanted();
     }
     List<Use> endless = demand.endless(inPlay);
     for (int p = 0; p < pieces.length; p++) {
-      prospects.put(plastics.values().get(p), prospect(p, kept, endless.get(p), asItIs.get(p)));
+      prospects.put(plastics.values().get(p), draw(p, kept, endless.get(p), asItIs.get(p)));
     }
   }
 
-  private Prospect prospect(int p, Set<Plastic> kept, Use endless, Use asItIs) {
+  private Prospect draw(int p, Set<Plastic> kept, Use endless, Use asItIs) {
     Plastic plastic = plastics.values().get(p);
     return new Prospect(
         plastic,
@@ -150,6 +151,11 @@ public final class Outlook {
   /** Every plastic the book or the log speaks of. */
   public SortedMap<Plastic, Prospect> prospects() {
     return Collections.unmodifiableSortedMap(prospects);
+  }
+
+  /** What is ahead of {@code plastic}; empty if neither the book nor the log speaks of it. */
+  public Optional<Prospect> prospect(Plastic plastic) {
+    return Optional.ofNullable(prospects.get(plastic));
   }
 
   /**

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import traytally.simulation.SimulatedAngler;
@@ -26,6 +27,7 @@ class TrustCalibrationTest {
 
   @ParameterizedTest
   @Tag("slow")
+  @EnabledIfSystemProperty(named = "slow", matches = "true")
   @CsvSource({"10, 0.03", "25, 0.03", "60, 0.025", "150, 0.02"})
   void trustComesTrueOverManyLogs(int trips, double most) {
     TrustCalibration many = new TrustCalibration(1000, trips, SimulatedAngler::ordinary, 5000);
@@ -37,6 +39,7 @@ class TrustCalibrationTest {
   /** Where colours differ by more than the model expects, its intervals are a little short. */
   @ParameterizedTest
   @Tag("slow")
+  @EnabledIfSystemProperty(named = "slow", matches = "true")
   @CsvSource({"10", "25", "60", "150"})
   void trustComesTrueWhereColoursAreFarApart(int trips) {
     TrustCalibration many =

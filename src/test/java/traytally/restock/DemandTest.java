@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import traytally.ledger.MovementKind;
 import traytally.plastic.Plastic;
 
 class DemandTest {
@@ -51,21 +52,21 @@ class DemandTest {
   void theHoursOfATrayThatEmptiesGoToWhatRemains() {
     Outlook full = Outlook.of(box(50, 50, 50).book(), TODAY);
     Outlook oneLeft = Outlook.of(box(50, 1, 50).book(), TODAY);
-    double before = share(full.prospects().get(A).asItIs());
-    double after = share(oneLeft.prospects().get(A).asItIs());
-    assertEquals(before, share(full.prospects().get(A).endless()), 1e-6);
+    double before = share(full.prospect(A).orElseThrow().asItIs());
+    double after = share(oneLeft.prospect(A).orElseThrow().asItIs());
+    assertEquals(before, share(full.prospect(A).orElseThrow().endless()), 1e-6);
     assertTrue(after > before + 0.03, before + " then " + after);
     assertTrue(after < 0.5, "B's one piece lasts a while: " + after);
-    assertEquals(before, share(oneLeft.prospects().get(A).endless()), 1e-9);
+    assertEquals(before, share(oneLeft.prospect(A).orElseThrow().endless()), 1e-9);
   }
 
   @Test
   void anEmptyTrayNobodyMissesTakesNoHours() {
     Outlook outlook = Outlook.of(box(50, 0, 50).book(), TODAY);
-    assertEquals(0.5, share(outlook.prospects().get(A).endless()), 0.01);
+    assertEquals(0.5, share(outlook.prospect(A).orElseThrow().endless()), 0.01);
     Outlook kept = Outlook.of(box(50, 0, 50).kept(B).book(), TODAY);
-    assertEquals(1 / 3.0, share(kept.prospects().get(A).endless()), 0.03);
-    assertEquals(1, kept.prospects().get(B).runOutChance());
+    assertEquals(1 / 3.0, share(kept.prospect(A).orElseThrow().endless()), 0.03);
+    assertEquals(1, kept.prospect(B).orElseThrow().runOutChance());
   }
 
   @Test
@@ -73,7 +74,7 @@ class DemandTest {
     double last = 1.1;
     for (int pieces = 0; pieces < 20; pieces++) {
       double chance =
-          Outlook.of(box(pieces, 50, 50).book(), TODAY).prospects().get(A).runOutChance();
+          Outlook.of(box(pieces, 50, 50).book(), TODAY).prospect(A).orElseThrow().runOutChance();
       assertTrue(chance < last, pieces + " pieces: " + chance);
       last = chance;
     }
@@ -91,10 +92,10 @@ class DemandTest {
   @Test
   void whatIsDatedLaterIsNotKnownYet() {
     BoxBuilder box = box(9, 9, 9);
-    double before = Outlook.of(box.book(), TODAY).prospects().get(A).runOutChance();
+    double before = Outlook.of(box.book(), TODAY).prospect(A).orElseThrow().runOutChance();
     box.fished(TODAY.plusDays(1), A, 600, 9, 9);
-    box.moved(TODAY.plusDays(1), traytally.ledger.MovementKind.LOST, A, -9);
-    assertEquals(before, Outlook.of(box.book(), TODAY).prospects().get(A).runOutChance());
+    box.moved(TODAY.plusDays(1), MovementKind.LOST, A, -9);
+    assertEquals(before, Outlook.of(box.book(), TODAY).prospect(A).orElseThrow().runOutChance());
   }
 
   @Test

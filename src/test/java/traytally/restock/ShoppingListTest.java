@@ -7,6 +7,7 @@ import static traytally.restock.BoxBuilder.TODAY;
 import static traytally.restock.BoxBuilder.daysAgo;
 import static traytally.restock.BoxBuilder.euros;
 
+import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -144,7 +145,7 @@ class ShoppingListTest {
 
   @Test
   void pricesInAnotherCurrencyAreLeftOutAndSaidToBe() {
-    Money dollars = new Money(100, java.util.Currency.getInstance("USD"));
+    Money dollars = new Money(100, Currency.getInstance("USD"));
     BoxBuilder box =
         inkIsTrusted(1, 9)
             .fact(new Fact.Offered(new Offer(Name.of("Mole"), INK, 8, dollars, true)));

@@ -2,6 +2,8 @@ package traytally.restock;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.LongFunction;
@@ -54,7 +56,7 @@ final class UseCalibration {
         Outlook.of(
             book,
             angler.today(),
-            new Asked(java.util.Optional.empty(), java.util.OptionalInt.of(COMING_TRIPS), Set.of()),
+            new Asked(Optional.empty(), OptionalInt.of(COMING_TRIPS), Set.of()),
             4);
     Set<Plastic> open = new TreeSet<>();
     Set<Plastic> closed = new TreeSet<>();
@@ -77,11 +79,7 @@ final class UseCalibration {
   }
 
   private static Prospect prospect(Outlook outlook, Plastic plastic) {
-    Prospect prospect = outlook.prospects().get(plastic);
-    if (prospect == null) {
-      throw new IllegalStateException("no prospect of " + plastic);
-    }
-    return prospect;
+    return outlook.prospect(plastic).orElseThrow();
   }
 
   private void use(Prospect prospect, int used, boolean first) {

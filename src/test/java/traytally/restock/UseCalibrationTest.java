@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import traytally.simulation.SimulatedAngler;
@@ -22,6 +23,7 @@ class UseCalibrationTest {
 
   @ParameterizedTest
   @Tag("slow")
+  @EnabledIfSystemProperty(named = "slow", matches = "true")
   @CsvSource({"10, 0.07, 0.02", "25, 0.04, 0.015", "60, 0.03, 0.015", "150, 0.03, 0.015"})
   void useComesTrueOverManyAnglers(int trips, double boundSlack, double mostError) {
     UseCalibration many = new UseCalibration(300, trips, 10, SimulatedAngler::ordinary, 5000);
