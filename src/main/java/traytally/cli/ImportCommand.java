@@ -27,6 +27,7 @@ import traytally.intake.ListKind;
 import traytally.ledger.Book;
 import traytally.report.ImportReport;
 import traytally.sheet.Reading;
+import traytally.sheet.Workbook;
 import traytally.store.Box;
 
 /** {@code import}: reads lists into the box. */
@@ -102,18 +103,19 @@ final class ImportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    ImportOptions options = options();
     List<GivenSheet> given = new ArrayList<>();
     Reading reading =
         encoding.map(name -> Reading.AS_FOUND.withEncoding(charset(name))).orElse(Reading.AS_FOUND);
     for (Path file : files) {
       requireThere(file);
-      given.addAll(GivenSheet.of(file, reading));
+      given.addAll(sheets(file, reading));
     }
     if (dryRun && !Files.exists(root.boxFile())) {
-      return report(read(given, Book.EMPTY), OptionalLong.empty());
+      return report(Import.read(given, Book.EMPTY, options, root.today()), OptionalLong.empty());
     }
     try (Box box = root.openOrMakeBox()) {
-      Imported imported = read(given, box.book());
+      Imported imported = Import.read(given, box.book(), options, root.today());
       OptionalLong batch = OptionalLong.empty();
       if (!dryRun && !imported.entry().isEmpty()) {
         box.keepCopy();
@@ -123,8 +125,10 @@ final class ImportCommand implements Callable<Integer> {
     }
   }
 
-  private Imported read(List<GivenSheet> given, Book book) {
-    return Import.read(given, book, options(), root.today());
+  private static List<GivenSheet> sheets(Path file, Reading reading) {
+    try (Workbook workbook = Workbook.open(file, reading)) {
+      return GivenSheet.of(String.valueOf(file.getFileName()), workbook);
+    }
   }
 
   private int report(Imported imported, OptionalLong batch) {

@@ -1,13 +1,11 @@
 package traytally.intake;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import traytally.sheet.Cell;
 import traytally.sheet.CellRange;
-import traytally.sheet.Reading;
 import traytally.sheet.Row;
 import traytally.sheet.Rows;
 import traytally.sheet.Sheet;
@@ -32,23 +30,21 @@ public record GivenSheet(
   }
 
   /**
-   * Every sheet of {@code file}.
+   * Every sheet of {@code workbook}.
    *
+   * @param fileName the file's name, without its folder
    * @throws traytally.sheet.UnreadableSheetException if it cannot be read
    */
-  public static List<GivenSheet> of(Path file, Reading reading) {
-    String fileName = String.valueOf(file.getFileName());
+  public static List<GivenSheet> of(String fileName, Workbook workbook) {
     List<GivenSheet> sheets = new ArrayList<>();
-    try (Workbook workbook = Workbook.open(file, reading)) {
-      Map<Cell, Cell> shared = new HashMap<>();
-      for (Sheet sheet : workbook.sheets()) {
-        try (Rows rows = workbook.rows(sheet)) {
-          List<Row> read = new ArrayList<>();
-          while (rows.hasNext()) {
-            read.add(share(rows.next(), shared));
-          }
-          sheets.add(new GivenSheet(fileName, sheet.name(), sheet.hidden(), read, rows.merges()));
+    Map<Cell, Cell> shared = new HashMap<>();
+    for (Sheet sheet : workbook.sheets()) {
+      try (Rows rows = workbook.rows(sheet)) {
+        List<Row> read = new ArrayList<>();
+        while (rows.hasNext()) {
+          read.add(share(rows.next(), shared));
         }
+        sheets.add(new GivenSheet(fileName, sheet.name(), sheet.hidden(), read, rows.merges()));
       }
     }
     return List.copyOf(sheets);

@@ -1,6 +1,7 @@
 package traytally.intake;
 
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -51,7 +52,9 @@ public record ImportOptions(
   }
 
   public ImportOptions {
-    map = Map.copyOf(map);
+    Map<String, Optional<Field>> folded = new LinkedHashMap<>();
+    map.forEach((header, field) -> folded.put(ColumnHeader.of(header).folded(), field));
+    map = Map.copyOf(folded);
     sheets = List.copyOf(sheets);
   }
 }

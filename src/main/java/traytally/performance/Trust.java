@@ -48,6 +48,16 @@ public record Trust(Subject subject, Evidence evidence, Gaussian advantage, Stan
     return plastic().filter(Plastic::hasLength).stream().mapToInt(Plastic::lengthMm).findFirst();
   }
 
+  /** Mean of θ, the log of the rate ratio. */
+  public double logRatioMean() {
+    return advantage.mean();
+  }
+
+  /** Standard deviation of θ: what the log leaves open. */
+  public double logRatioSd() {
+    return advantage.sd();
+  }
+
   /** The probability that it out-fishes the mean. */
   public double trust() {
     return advantage.above(0);

@@ -80,8 +80,8 @@ public final class WhyReport {
     return List.of(
         single("standing", "Standing of the colour", Kind.TEXT, Value.of(trust.standing().word())),
         single("trust", "Trust", Kind.CHANCE, Value.of(trust.trust())),
-        single("log_ratio_mean", "", Kind.DECIMAL, Value.of(trust.advantage().mean())),
-        single("log_ratio_sd", "", Kind.DECIMAL, Value.of(trust.advantage().sd())),
+        single("log_ratio_mean", "", Kind.DECIMAL, Value.of(trust.logRatioMean())),
+        single("log_ratio_sd", "", Kind.DECIMAL, Value.of(trust.logRatioSd())),
         single(
             "rate_ratio", "Times the mean of its days", Kind.DECIMAL, Value.of(trust.rateRatio())),
         single("low", "  at least", Kind.DECIMAL, Value.of(trust.low())),

@@ -3,16 +3,18 @@ package traytally.sheet;
 import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import javax.xml.stream.XMLStreamException;
@@ -22,6 +24,8 @@ import javax.xml.stream.XMLStreamException;
  * Conventions). Read as a plain zip: POI's own package takes twice as long to reach the first cell.
  */
 final class XlsxPackage implements AutoCloseable {
+  private static final Pattern ESCAPES = Pattern.compile("(%[0-9A-Fa-f]{2})+");
+
   private final ZipFile zip;
   private final Limits limits;
   private final Ration unfolded;
@@ -136,9 +140,17 @@ final class XlsxPackage implements AutoCloseable {
     }
     String joined = String.join("/", steps);
     // Percent escapes, where the zip itself spells the name without them.
-    return has(joined) || joined.indexOf('%') < 0
-        ? joined
-        : URLDecoder.decode(joined.replace("+", "%2B"), StandardCharsets.UTF_8);
+    return has(joined) || joined.indexOf('%') < 0 ? joined : unescaped(joined);
+  }
+
+  /** The name with its percent escapes (RFC 3986, 2.1) as the UTF-8 they stand for. */
+  private static String unescaped(String name) {
+    Matcher run = ESCAPES.matcher(name);
+    return run.replaceAll(
+        escapes -> {
+          byte[] bytes = HexFormat.of().parseHex(escapes.group().replace("%", ""));
+          return Matcher.quoteReplacement(new String(bytes, StandardCharsets.UTF_8));
+        });
   }
 
   @Override

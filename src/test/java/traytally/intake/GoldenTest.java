@@ -15,7 +15,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-import traytally.sheet.Reading;
+import traytally.sheet.Workbook;
 
 /**
  * Every folder under {@code golden} is a case: its lists are imported, and what comes of it must
@@ -76,7 +76,7 @@ final class GoldenTest {
     Path before = folder.resolve("before");
     if (Files.isDirectory(before)) {
       for (Path file : files(before)) {
-        List<GivenSheet> sheets = GivenSheet.of(file, Reading.AS_FOUND);
+        List<GivenSheet> sheets = read(file);
         // Counted a month before the lists under test, unless the case says otherwise.
         LocalDate then = TODAY.minusMonths(1);
         recorder.record(Import.read(sheets, recorder.book(), ImportOptions.NONE, then).entry());
@@ -88,9 +88,15 @@ final class GoldenTest {
   private static List<GivenSheet> sheets(Path folder) throws IOException {
     List<GivenSheet> sheets = new ArrayList<>();
     for (Path file : files(folder)) {
-      sheets.addAll(GivenSheet.of(file, Reading.AS_FOUND));
+      sheets.addAll(read(file));
     }
     return sheets;
+  }
+
+  private static List<GivenSheet> read(Path file) {
+    try (Workbook workbook = Workbook.open(file)) {
+      return GivenSheet.of(file.getFileName().toString(), workbook);
+    }
   }
 
   private static List<Path> files(Path folder) throws IOException {

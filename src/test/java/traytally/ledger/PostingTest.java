@@ -78,11 +78,7 @@ final class PostingTest {
   void movesWhatTheTableSays(String name, String told, String moved, String trays) {
     Shelf shelf = new Shelf();
     for (String step : told.split("; ", -1)) {
-<<<<<<< HEAD
       tell(shelf, step.split(" "));
-=======
-      tell(shelf, step.split(" ", -1));
->>>>>>> store
     }
     Ledger ledger = shelf.book().ledger();
     String last =
