@@ -31,7 +31,9 @@ public final class Performance {
   private static final String BODY = "body";
   private static final String COLOUR = "colour";
 
-  /** Half-normal scales of the standard deviations; from the project's own simulated logs. */
+  /**
+   * Half-normal scales of the standard deviations: graded, as calibrated best in simulated logs.
+   */
   private static final Priors PRIORS = Priors.halfNormal(Map.of(DAY, 1.5, BODY, 0.3, COLOUR, 0.4));
 
   private final Measure measure;

@@ -36,8 +36,12 @@ final class Choice {
   /** Plastics tied on in turn on one trip where no log tells (assumption). */
   private static final double ASSUMED_TURNS = 4;
 
+  /** From here on more turns change a forecast's spread no more. */
   private static final double MOST_TURNS = 50;
+
+  /** Change of a weight between rounds that is as good as none; a plastic's is about 1/100. */
   private static final double SETTLED = 1e-8;
+
   private static final int MOST_ROUNDS = 1000;
 
   private record Context(Name water, Name species, Optional<Clarity> clarity) {}

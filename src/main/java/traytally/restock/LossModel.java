@@ -33,7 +33,11 @@ final class LossModel {
   private static final String WATER = "water";
   private static final String PLASTIC = "plastic";
 
-  /** Half-normal scales of the standard deviations: snags differ by ground more than by body. */
+  /**
+   * Half-normal scales of the standard deviations: days and grounds differ more than bodies, bodies
+   * more than lengths or single plastics (assumption; wider ones made few trips' bounds too wide in
+   * simulated logs).
+   */
   private static final Priors PRIORS =
       Priors.halfNormal(Map.of(DAY, 0.5, BODY, 0.3, LENGTH, 0.2, WATER, 0.4, PLASTIC, 0.2));
 
