@@ -1,7 +1,9 @@
 package traytally.cli;
 
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.concurrent.Callable;
+import java.util.function.Predicate;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -10,6 +12,7 @@ import traytally.ledger.Book;
 import traytally.ledger.Fact.Described;
 import traytally.performance.Standing;
 import traytally.plastic.Name;
+import traytally.plastic.Plastic;
 import traytally.report.BoxReport;
 import traytally.report.Report;
 import traytally.restock.LowRule;
@@ -58,21 +61,24 @@ final class BoxCommand implements Callable<Integer> {
     try (Box box = root.openBox()) {
       Book book = box.book();
       Outlook outlook = Outlook.of(book, root.today());
-      Report report =
-          BoxReport.of(book, outlook, prospect -> isWanted(book, prospect), root.today());
+      SortedMap<Plastic, Described> described = book.described();
+      LowRule rule = LowRule.of(book.settings());
+      Predicate<Prospect> wanted =
+          prospect ->
+              isWanted(prospect, Optional.ofNullable(described.get(prospect.plastic())))
+                  && (!low || rule.isLow(prospect));
+      Report report = BoxReport.of(book, outlook, wanted, root.today());
       output.print(root, report);
       return fail && !report.rows().isEmpty() ? Exit.ATTENTION : Exit.OK;
     }
   }
 
-  private boolean isWanted(Book book, Prospect prospect) {
-    Optional<Described> described = Optional.ofNullable(book.described().get(prospect.plastic()));
+  private boolean isWanted(Prospect prospect, Optional<Described> described) {
     return colour.map(prospect.plastic().colour()::equals).orElse(true)
         && body.map(prospect.plastic().body()::equals).orElse(true)
         && length.map(mm -> mm == prospect.plastic().lengthMm()).orElse(true)
         && tray.map(t -> described.filter(d -> Name.of(d.tray()).equals(t)).isPresent())
             .orElse(true)
-        && standing.map(prospect.standing()::equals).orElse(true)
-        && (!low || LowRule.of(book.settings()).isLow(prospect));
+        && standing.map(prospect.standing()::equals).orElse(true);
   }
 }

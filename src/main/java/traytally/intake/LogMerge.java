@@ -10,7 +10,6 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import traytally.ledger.Book;
 import traytally.ledger.Fact.Fished;
-import traytally.ledger.Movement;
 import traytally.ledger.Recorded;
 import traytally.trip.Trip;
 
@@ -18,20 +17,16 @@ import traytally.trip.Trip;
 final class LogMerge {
   private final Changes changes;
   private final Map<Trip, List<Recorded<Fished>>> recorded = new HashMap<>();
-  private long lastNumber;
+  private long nextNumber;
   private int added;
   private int edited;
   private int deleted;
 
   LogMerge(Book book, Changes changes) {
     this.changes = changes;
+    this.nextNumber = book.nextStint();
     for (Recorded<Fished> fished : book.recorded(Fished.class)) {
       recorded.computeIfAbsent(fished.what().stint().trip(), t -> new ArrayList<>()).add(fished);
-      lastNumber = Math.max(lastNumber, fished.what().number());
-    }
-    // A deleted stint's movements keep its number for good.
-    for (Recorded<Movement> movement : book.ledger().movements()) {
-      lastNumber = Math.max(lastNumber, movement.what().stint().orElse(0));
     }
   }
 
@@ -73,7 +68,7 @@ final class LogMerge {
               .filter(r -> r.what().stint().plastic().equals(stint.stint().plastic()))
               .collect(Collectors.toList());
       if (same.isEmpty()) {
-        changes.fish(numbered(stint, ++lastNumber));
+        changes.fish(numbered(stint, nextNumber++));
         added++;
       } else {
         Recorded<Fished> old = same.get(0);

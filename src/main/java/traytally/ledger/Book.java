@@ -15,12 +15,18 @@ import traytally.plastic.Plastic;
  *
  * @param batches in the order recorded
  * @param facts in the order recorded
+ * @param nextStint the next free stint number; those of withdrawn stints stay taken, since an undo
+ *     may bring them back
  */
 public record Book(
-    List<Batch> batches, Ledger ledger, List<Recorded<? extends Fact>> facts, Settings settings) {
+    List<Batch> batches,
+    Ledger ledger,
+    List<Recorded<? extends Fact>> facts,
+    Settings settings,
+    long nextStint) {
   /** A box in which nothing was recorded yet. */
   public static final Book EMPTY =
-      new Book(List.of(), new Ledger(List.of()), List.of(), Settings.standard());
+      new Book(List.of(), new Ledger(List.of()), List.of(), Settings.standard(), 1);
 
   public Book {
     batches = List.copyOf(batches);

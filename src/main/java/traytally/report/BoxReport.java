@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.function.Predicate;
 import traytally.ledger.Book;
 import traytally.ledger.Fact.Described;
@@ -28,8 +29,9 @@ public final class BoxReport {
     int pieces = 0;
     int low = 0;
     LowRule rule = LowRule.of(book.settings());
+    SortedSet<Plastic> inBox = book.plastics();
     for (Prospect prospect : outlook.prospects().values()) {
-      if (book.plastics().contains(prospect.plastic()) && wanted.test(prospect)) {
+      if (inBox.contains(prospect.plastic()) && wanted.test(prospect)) {
         rows.add(row(prospect, Optional.ofNullable(described.get(prospect.plastic()))));
         pieces += prospect.pieces().count();
         low += rule.isLow(prospect) ? 1 : 0;

@@ -196,11 +196,6 @@ public final class Box implements AutoCloseable {
     return reading(() -> Reading.settings(connection));
   }
 
-  /** The number for the next stint; no stint of this box ever had it, withdrawn ones included. */
-  public long nextStint() {
-    return reading(() -> number("SELECT COALESCE(MAX(number), 0) + 1 FROM stint"));
-  }
-
   /**
    * What is needed to reverse a batch.
    *

@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -74,7 +75,18 @@ final class Reading {
       facts.addAll(facts(connection, plastics, table, STANDS));
     }
     facts.sort(Comparator.comparingLong(Recorded::batch));
-    return new Book(batches, new Ledger(movements(), batches), facts, settings(connection));
+    return new Book(
+        batches, new Ledger(movements(), batches), facts, settings(connection), nextStint());
+  }
+
+  /** The next free stint number, withdrawn stints included. */
+  private long nextStint() throws SQLException {
+    String sql = "SELECT COALESCE(MAX(number), 0) + 1 FROM stint";
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery(sql)) {
+      row.next();
+      return row.getLong(1);
+    }
   }
 
   private List<Recorded<Movement>> movements() throws SQLException {

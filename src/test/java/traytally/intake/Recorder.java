@@ -20,9 +20,10 @@ final class Recorder {
   private final List<Recorded<Movement>> movements = new ArrayList<>();
   private final List<Recorded<? extends Fact>> facts = new ArrayList<>();
   private long lastFact;
+  private long nextStint = 1;
 
   Book book() {
-    return new Book(batches, new Ledger(movements), facts, new Settings(Map.of()));
+    return new Book(batches, new Ledger(movements), facts, new Settings(Map.of()), nextStint);
   }
 
   void record(Entry entry) {
@@ -41,6 +42,9 @@ final class Recorder {
     facts.removeAll(entry.withdrawn());
     for (Fact fact : entry.added()) {
       facts.add(new Recorded<>(++lastFact, batch, fact));
+      if (fact instanceof Fact.Fished fished) {
+        nextStint = Math.max(nextStint, fished.number() + 1);
+      }
     }
   }
 }

@@ -60,7 +60,8 @@ final class Shelf {
   Book book() {
     List<Recorded<? extends Fact>> standing = new ArrayList<>();
     rows.stream().filter(r -> r.withdrawnBy.isEmpty()).forEach(r -> standing.add(r.fact));
-    return new Book(batches(), new Ledger(movements, batches()), standing, Settings.standard());
+    return new Book(
+        batches(), new Ledger(movements, batches()), standing, Settings.standard(), 1_000_000);
   }
 
   List<Batch> batches() {

@@ -140,6 +140,6 @@ final class BoxBuilder {
   }
 
   Book book() {
-    return new Book(List.of(), new Ledger(movements), facts, new Settings(settings));
+    return new Book(List.of(), new Ledger(movements), facts, new Settings(settings), 1_000_000);
   }
 }

@@ -347,7 +347,7 @@ public final class SimulatedAngler {
         s -> facts.add(new Recorded<>(facts.size(), 1, new Fact.Fished(s, facts.size(), 1, ""))));
     kept.forEach(p -> facts.add(new Recorded<>(facts.size(), 1, new Fact.Kept(p))));
     plan.forEach(t -> facts.add(new Recorded<>(facts.size(), 1, new Fact.Planned(t, ""))));
-    return new Book(List.of(), new Ledger(recorded), facts, Settings.standard());
+    return new Book(List.of(), new Ledger(recorded), facts, Settings.standard(), 1_000_000);
   }
 
   public LocalDate today() {

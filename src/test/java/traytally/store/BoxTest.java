@@ -248,7 +248,8 @@ final class BoxTest {
   @Test
   void editedStintMustBeRestoredBeforeItsBatchIsUndone() {
     try (Box box = open()) {
-      Fact.Fished before = new Fact.Fished(Sample.fullStint(), box.nextStint(), 1, "trips.csv");
+      Fact.Fished before =
+          new Fact.Fished(Sample.fullStint(), box.book().nextStint(), 1, "trips.csv");
       long logged = box.record(fish(box, before, List.of()));
       Fact.Fished after = new Fact.Fished(Sample.fullStint(), before.number(), 2, "trips.csv");
       long edited = box.record(fish(box, after, box.book().recorded(Fact.Fished.class)));
@@ -258,7 +259,7 @@ final class BoxTest {
       box.record(undo(box, logged));
       assertEquals(List.of(), box.book().facts());
       assertEquals(new Pieces(0), box.book().ledger().stock(Sample.PADDLE, Sample.MAY));
-      assertEquals(2, box.nextStint());
+      assertEquals(2, box.book().nextStint());
     }
   }
 
