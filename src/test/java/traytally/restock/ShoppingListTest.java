@@ -152,7 +152,7 @@ class ShoppingListTest {
     ShoppingList list = list(box);
     assertEquals(Packs.NONE, list.lines().get(0).packs());
     assertTrue(
-        list.notes().contains("Mole has prices not in EUR: left out"), list.notes().toString());
+        list.notes().contains("Mole has prices not in EUR: left out."), list.notes().toString());
   }
 
   @Test
