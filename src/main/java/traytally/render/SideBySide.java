@@ -1,11 +1,15 @@
 package traytally.render;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 
 /** Rows as lines, their cells under one heading. */
 final class SideBySide implements RowLayout {
   private static final String RULE = "─";
+
+  /** A row of more lines is no row any more; assumption of this tool. */
+  private static final int MOST_LINES = 6;
 
   private final Grid grid;
   private final int[] widths;
@@ -44,12 +48,28 @@ final class SideBySide implements RowLayout {
   @Override
   public void rows(int from, int to, Page page) {
     for (List<String> row : grid.rows().subList(from, to)) {
-      StringBuilder line = new StringBuilder();
-      for (int i = 0; i < widths.length; i++) {
-        append(line, i, row.get(i));
+      List<List<String>> cells =
+          IntStream.range(0, widths.length).mapToObj(i -> lines(row.get(i), widths[i])).toList();
+      int height = cells.stream().mapToInt(List::size).max().orElse(0);
+      for (int at = 0; at < height; at++) {
+        StringBuilder line = new StringBuilder();
+        for (int i = 0; i < widths.length; i++) {
+          append(line, i, at < cells.get(i).size() ? cells.get(i).get(at) : "");
+        }
+        page.line(line.toString().stripTrailing());
       }
-      page.line(line.toString().stripTrailing());
     }
+  }
+
+  /** The lines of a cell; what would take more than {@link #MOST_LINES} is cut. */
+  private static List<String> lines(String text, int width) {
+    List<String> lines = DisplayWidth.fits(text, width);
+    if (lines.size() <= MOST_LINES) {
+      return lines;
+    }
+    List<String> cut = new ArrayList<>(lines.subList(0, MOST_LINES - 1));
+    cut.add(DisplayWidth.cut(String.join(" ", lines.subList(MOST_LINES - 1, lines.size())), width));
+    return cut;
   }
 
   private void append(StringBuilder line, int column, String text) {

@@ -103,18 +103,19 @@ public final class RestockReport {
         PlasticColumns.COLUMNS.stream()
             .map(c -> c.key().equals("maker") ? new Column("maker", "", c.kind()) : c)
             .toList());
-    columns.add(new Column("pieces", "Left", Kind.WHOLE));
+    columns.add(new Column("pieces", "", Kind.WHOLE));
     columns.add(new Column("standing", "", Kind.TEXT));
     columns.add(new Column("kept", "", Kind.YES_NO));
     columns.add(new Column("trust", "", Kind.CHANCE));
     columns.add(new Column("expected_use", "", Kind.DECIMAL));
     columns.add(new Column("use_p90", "", Kind.WHOLE));
     columns.add(new Column("run_out_chance", "Run-out chance", Kind.CHANCE));
-    columns.add(new Column("packs", "Packs", Kind.WHOLE));
-    columns.add(new Column("pack_size", "Pack of", Kind.WHOLE));
+    columns.add(new Column("", "Packs", Kind.TEXT));
+    columns.add(new Column("packs", "", Kind.WHOLE));
+    columns.add(new Column("pack_size", "", Kind.WHOLE));
     columns.add(new Column("pack_price", "Price", Kind.MONEY));
     columns.add(new Column("line_total", "Sum", Kind.MONEY));
-    columns.add(new Column("run_out_after", "After", Kind.CHANCE));
+    columns.add(new Column("run_out_after", "", Kind.CHANCE));
     columns.add(new Column("takes_saved", "", Kind.DECIMAL));
     columns.add(new Column("low", "", Kind.YES_NO));
     columns.add(new Column("reason", "Why", Kind.TEXT));
@@ -136,6 +137,10 @@ public final class RestockReport {
     row.add(Value.of(prospect.expectedUse()));
     row.add(Value.of(prospect.useP90()));
     row.add(Value.of(prospect.runOutChance()));
+    row.add(
+        purchase
+            .map(p -> Value.of(p.packs().count() + " × " + p.offer().packSize()))
+            .orElse(Value.UNKNOWN));
     row.add(Value.of(line.packs().count()));
     row.add(purchase.map(p -> Value.of(p.offer().packSize())).orElse(Value.UNKNOWN));
     row.add(Value.ofMoney(purchase.map(p -> p.offer().packPrice())));

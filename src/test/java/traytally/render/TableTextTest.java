@@ -63,7 +63,7 @@ class TableTextTest {
   }
 
   @Test
-  void theWidestTextIsCutFirst() throws IOException {
+  void theWidestTextIsWrappedFirst() throws IOException {
     Report report =
         Examples.table(
             List.of(
@@ -73,7 +73,24 @@ class TableTextTest {
             List.of(
                 List.of(Value.of("paddle tail"), Value.of("bought on the quay"), Value.of(12))));
     String table = table(report, Look.PLAIN.withWidth(35));
-    assertTrue(table.contains("paddle tail  bought on the…      12"), table);
+    assertTrue(table.contains("paddle tail  bought on the       12\n             quay\n"), table);
+  }
+
+  @Test
+  void textOfMoreThanSixLinesIsCut() throws IOException {
+    Report report =
+        Examples.table(
+            List.of(column("note", "Note", Kind.TEXT), column("pieces", "Pieces", Kind.WHOLE)),
+            List.of(List.of(Value.of("word ".repeat(100).strip()), Value.of(12))));
+    List<String> lines = table(report, Look.PLAIN.withWidth(35)).lines().toList();
+    assertEquals(4 + 6, lines.size(), lines.toString());
+    assertTrue(lines.get(9).endsWith("…"), lines.toString());
+  }
+
+  @Test
+  void everyTableEndsItsLastLine() throws IOException {
+    assertTrue(table(Examples.restock(), Look.PLAIN).endsWith("\n"));
+    assertTrue(table(Examples.names(), Look.PLAIN).endsWith("\n"));
   }
 
   @Test
