@@ -76,6 +76,10 @@ final class Json {
     return (Double) get(key);
   }
 
+  double numberOr(String key, double other) {
+    return isNull(key) ? other : number(key);
+  }
+
   boolean yes(String key) {
     return (Boolean) get(key);
   }
