@@ -10,6 +10,7 @@ import java.util.SortedSet;
 import java.util.function.Predicate;
 import traytally.ledger.Book;
 import traytally.ledger.Fact.Described;
+import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 import traytally.report.Column.Kind;
 import traytally.restock.LowRule;
@@ -69,7 +70,7 @@ public final class BoxReport {
             ? Value.of(prospect.pieces().count() / (double) packSize.getAsInt())
             : Value.UNKNOWN);
     row.add(Value.of(packSize));
-    row.add(Value.of(described.map(Described::tray).orElse("")));
+    row.add(Words.orUnknown(Name.of(described.map(Described::tray).orElse(""))));
     row.add(Value.of(prospect.standing().word()));
     row.add(Value.of(prospect.kept()));
     row.add(Value.of(prospect.trust().trust()));

@@ -16,7 +16,7 @@ final class PlasticColumns {
 
   static List<Value> cells(Plastic plastic) {
     return List.of(
-        Value.of(plastic.maker().text()),
+        Words.orUnknown(plastic.maker()),
         Value.of(plastic.body().text()),
         Value.of(plastic.colour().text()),
         Value.ofLength(plastic.lengthMm()));

@@ -67,7 +67,7 @@ public final class WhyReport {
   private static List<Single> plastic(Prospect prospect) {
     Plastic plastic = prospect.plastic();
     return List.of(
-        single("maker", "", Kind.TEXT, Value.of(plastic.maker().text())),
+        single("maker", "", Kind.TEXT, Words.orUnknown(plastic.maker())),
         single("body", "", Kind.TEXT, Value.of(plastic.body().text())),
         single("colour", "", Kind.TEXT, Value.of(plastic.colour().text())),
         single("length_mm", "", Kind.LENGTH, Value.ofLength(plastic.lengthMm())),
