@@ -1,8 +1,10 @@
 package traytally.cli;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -10,6 +12,8 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParentCommand;
+import traytally.ledger.Book;
+import traytally.plastic.Money;
 import traytally.plastic.Name;
 import traytally.report.RestockReport;
 import traytally.restock.Asked;
@@ -22,6 +26,11 @@ import traytally.store.Box;
     description = "Prints the shopping list: what is running low, where to buy it, for how much.",
     footer = {"", "Example: traytally restock --until 2026-06-30 --out list.xlsx"})
 final class RestockCommand implements Callable<Integer> {
+  private static final BigDecimal LEAST = new BigDecimal("0.01");
+
+  /** More than any angler spends, and few enough cents to add up. */
+  private static final BigDecimal MOST = new BigDecimal("1000000");
+
   @ParentCommand private Traytally root;
   @Mixin private Output output;
 
@@ -37,8 +46,41 @@ final class RestockCommand implements Callable<Integer> {
       description = "Buy from this shop only; repeatable.")
   private List<Name> shops = List.of();
 
+  @Option(
+      names = "--budget",
+      paramLabel = "MONEY",
+      description = "Spend at most this, postage counted, where it saves most takes.")
+  private Optional<BigDecimal> budget = Optional.empty();
+
+  @Option(
+      names = "--worth",
+      paramLabel = "TAKES",
+      description =
+          "Also buy every pack that saves this many takes for each unit of money"
+              + " (standard: 1 take a pack).")
+  private Optional<Double> worth = Optional.empty();
+
+  @Option(
+      names = "--try",
+      paramLabel = "N",
+      description = "Add the N most promising colours on sale that you never fished.")
+  private int untried;
+
   @Override
   public Integer call() {
+    refuse();
+    OptionalInt count = trips.map(OptionalInt::of).orElse(OptionalInt.empty());
+    OptionalDouble least = worth.map(OptionalDouble::of).orElse(OptionalDouble.empty());
+    try (Box box = root.openBox()) {
+      Book book = box.book();
+      Optional<Money> most = budget.map(sum -> Money.of(sum, book.settings().currency()));
+      Asked asked = new Asked(until, count, Set.copyOf(shops), most, least, untried);
+      output.print(root, RestockReport.of(ShoppingList.of(book, root.today(), asked)));
+    }
+    return Exit.OK;
+  }
+
+  private void refuse() {
     if (until.filter(day -> day.isBefore(root.today())).isPresent()) {
       throw new Refusal(
           Exit.USAGE, "--until " + until.get() + " is past. Give a day still to come.");
@@ -49,12 +91,18 @@ final class RestockCommand implements Callable<Integer> {
     if (trips.filter(count -> count < 1).isPresent()) {
       throw new Refusal(Exit.USAGE, "--trips counts trips: 1 or more.");
     }
-    OptionalInt count = trips.map(OptionalInt::of).orElse(OptionalInt.empty());
-    try (Box box = root.openBox()) {
-      ShoppingList list =
-          ShoppingList.of(box.book(), root.today(), new Asked(until, count, Set.copyOf(shops)));
-      output.print(root, RestockReport.of(list));
+    if (budget.filter(sum -> sum.compareTo(LEAST) < 0 || sum.compareTo(MOST) > 0).isPresent()) {
+      throw new Refusal(Exit.USAGE, "--budget is money to spend: above 0, as in 40 or 39.50.");
     }
-    return Exit.OK;
+    if (budget.isPresent() && worth.isPresent()) {
+      throw new Refusal(
+          Exit.USAGE, "give either --budget or --worth: a budget buys what saves most anyway.");
+    }
+    if (worth.filter(takes -> !(takes > 0)).isPresent()) {
+      throw new Refusal(Exit.USAGE, "--worth counts takes for a unit of money: above 0.");
+    }
+    if (untried < 0) {
+      throw new Refusal(Exit.USAGE, "--try counts colours: 0 or more.");
+    }
   }
 }

@@ -16,6 +16,7 @@ import traytally.numeric.MixedCountFit;
 import traytally.numeric.MixedCountModel;
 import traytally.numeric.Priors;
 import traytally.plastic.Name;
+import traytally.plastic.Plastic;
 import traytally.trip.Stint;
 import traytally.trip.Trip;
 
@@ -34,7 +35,9 @@ public final class Performance {
   /**
    * Half-normal scales of the standard deviations: graded, as calibrated best in simulated logs.
    */
-  private static final Priors PRIORS = Priors.halfNormal(Map.of(DAY, 1.5, BODY, 0.3, COLOUR, 0.4));
+  private static final Map<String, Double> SCALES = Map.of(DAY, 1.5, BODY, 0.3, COLOUR, 0.4);
+
+  private static final Priors PRIORS = Priors.halfNormal(SCALES);
 
   private final Measure measure;
   private final StandingRule rule;
@@ -99,6 +102,21 @@ public final class Performance {
             Evidence.NONE,
             unknown(),
             Standing.UNPROVEN);
+  }
+
+  /**
+   * Draws of what plastics have in a rod-hour, by the measure, jointly from what the log leaves
+   * open; plastics the log does not know are drawn from how far those it knows differ.
+   *
+   * @param seed the same seed gives the same draws of the same log
+   * @return draws × plastics
+   */
+  public double[][] drawRates(List<Plastic> plastics, int draws, long seed) {
+    List<RateDraws.Family> families =
+        List.of(
+            new RateDraws.Family(BODY, bodies, Plastic::body),
+            new RateDraws.Family(COLOUR, colours, Plastic::colour));
+    return new RateDraws(fit, fished, measure, SCALES).of(plastics, families, draws, seed);
   }
 
   /** The log's turns, by trip and plastic. */

@@ -20,7 +20,7 @@ public final class RestockReport {
 
   private RestockReport() {}
 
-  /** The list as a report: the shops' lines first, then what cannot be bought. */
+  /** The list as a report: what nobody sells, then shop by shop, then what was left out. */
   public static Report of(ShoppingList list) {
     List<List<Value>> rows = new ArrayList<>();
     list.lines().forEach(line -> rows.add(row(line)));
@@ -43,33 +43,41 @@ public final class RestockReport {
         new Single(
             new Column("trips_counted", "Trips counted", Kind.WHOLE),
             Value.of(list.horizon().trips().size())),
-        new Single(new Column("budget", "", Kind.MONEY), Value.UNKNOWN),
+        new Single(
+            new Column("budget", list.budget().isPresent() ? "Budget" : "", Kind.MONEY),
+            Value.ofMoney(list.budget())),
         new Single(new Column("postage", "Postage", Kind.MONEY), Value.of(list.postage())),
         new Single(new Column("total", "Total", Kind.MONEY), Value.of(list.total())),
         new Single(
             new Column("currency", "Currency", Kind.TEXT),
             Value.of(list.currency().getCurrencyCode())),
-        new Single(new Column("takes_saved", "", Kind.DECIMAL), Value.UNKNOWN));
+        new Single(
+            new Column("takes_saved", "Takes saved", Kind.DECIMAL), Value.of(list.takesSaved())));
   }
 
   private static List<Section> sections(ShoppingList list) {
     List<Section> sections = new ArrayList<>();
     int from = 0;
     while (from < list.lines().size()) {
-      Optional<Name> shop = shop(list.lines().get(from));
+      String heading = heading(list.lines().get(from));
       int to = from + 1;
-      while (to < list.lines().size() && shop(list.lines().get(to)).equals(shop)) {
+      while (to < list.lines().size() && heading(list.lines().get(to)).equals(heading)) {
         to++;
       }
-      sections.add(
-          new Section(
-              shop.map(Name::text).orElse("Low, and nobody on your price list has it"),
-              from,
-              to,
-              shop.map(name -> sum(list, name)).orElse("")));
+      Optional<Name> shop = shop(list.lines().get(from));
+      sections.add(new Section(heading, from, to, shop.map(name -> sum(list, name)).orElse("")));
       from = to;
     }
     return sections;
+  }
+
+  private static String heading(ShoppingLine line) {
+    return shop(line)
+        .map(Name::text)
+        .orElse(
+            line.onSale()
+                ? "Low, and left out of the budget"
+                : "Low, and nobody on your price list has it");
   }
 
   private static String sum(ShoppingList list, Name shop) {
@@ -86,9 +94,6 @@ public final class RestockReport {
 
   private static List<String> notes(ShoppingList list) {
     List<String> notes = new ArrayList<>();
-    if (list.lines().isEmpty()) {
-      notes.add("Nothing that you trust, or that is promising, is running low.");
-    }
     notes.addAll(list.notes());
     notes.add(Words.RULES);
     notes.add(Words.CARE);
@@ -116,7 +121,7 @@ public final class RestockReport {
     columns.add(new Column("pack_price", "Price", Kind.MONEY));
     columns.add(new Column("line_total", "Sum", Kind.MONEY));
     columns.add(new Column("run_out_after", "", Kind.CHANCE));
-    columns.add(new Column("takes_saved", "", Kind.DECIMAL));
+    columns.add(new Column("takes_saved", "Takes saved", Kind.DECIMAL));
     columns.add(new Column("low", "", Kind.YES_NO));
     columns.add(new Column("reason", "Why", Kind.TEXT));
     columns.add(new Column("stand_in", "Stand-in", Kind.TEXT));
@@ -146,7 +151,7 @@ public final class RestockReport {
     row.add(Value.ofMoney(purchase.map(p -> p.offer().packPrice())));
     row.add(Value.ofMoney(purchase.map(Purchase::lineTotal)));
     row.add(Value.of(line.runOutAfter()));
-    row.add(Value.UNKNOWN);
+    row.add(Value.of(line.takesSaved()));
     row.add(Value.of(line.low()));
     row.add(Value.of(line.reason()));
     row.add(line.standIn().map(Plastic::toString).map(Value::of).orElse(Value.UNKNOWN));

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import traytally.performance.Levels;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
@@ -31,7 +32,7 @@ final class Choice {
   private static final double HALF_LIFE_DAYS = 365;
 
   /** Trips the prior is worth (method, section 2). */
-  private static final double PRIOR_TRIPS = 2;
+  static final double PRIOR_TRIPS = 2;
 
   /** Plastics tied on in turn on one trip where no log tells (assumption). */
   private static final double ASSUMED_TURNS = 4;
@@ -93,7 +94,28 @@ final class Choice {
       }
       weight = next;
     }
-    return new ChoiceWeights(weight, trips, turns(weight, tripWeight));
+    return new ChoiceWeights(weight, trips, turns(weight, tripWeight), newcomers(time, tripWeight));
+  }
+
+  /** What a plastic not among them would weigh: its prior, a sum of one over those there are. */
+  private ToDoubleFunction<Plastic> newcomers(double[] time, double[] tripWeight) {
+    double[] share = share(time, tripWeight);
+    double even = share.length == 0 ? 1 : 1.0 / share.length;
+    Map<Name, Double> body = byGroup(averages(share, Plastic::body), Plastic::body);
+    Map<Name, Double> colour = byGroup(averages(share, Plastic::colour), Plastic::colour);
+    return plastic ->
+        (body.getOrDefault(plastic.body(), even)
+                + colour.getOrDefault(plastic.colour(), even)
+                + even)
+            / 3;
+  }
+
+  private Map<Name, Double> byGroup(double[] averages, Function<Plastic, Name> group) {
+    Map<Name, Double> byGroup = new HashMap<>();
+    for (int p = 0; p < averages.length; p++) {
+      byGroup.put(group.apply(plastics.values().get(p)), averages[p]);
+    }
+    return byGroup;
   }
 
   private double[] time(double[] tripWeight) {
@@ -111,14 +133,7 @@ final class Choice {
    */
   private double[] prior(double[] time, double[] tripWeight) {
     int n = plastics.size();
-    double[] share = new double[n];
-    for (int p = 0; p < n; p++) {
-      double could = 0;
-      for (int t = 0; t < tripWeight.length; t++) {
-        could += had[t][p] ? tripWeight[t] : 0;
-      }
-      share[p] = could > 0 ? time[p] / could : 0;
-    }
+    double[] share = share(time, tripWeight);
     double[] body = averages(share, Plastic::body);
     double[] colour = averages(share, Plastic::colour);
     double[] prior = new double[n];
@@ -126,6 +141,19 @@ final class Choice {
       prior[p] = (body[p] + colour[p] + 1.0 / n) / 3;
     }
     return prior;
+  }
+
+  /** Each plastic's part of the trips that could have chosen it. */
+  private double[] share(double[] time, double[] tripWeight) {
+    double[] share = new double[time.length];
+    for (int p = 0; p < share.length; p++) {
+      double could = 0;
+      for (int t = 0; t < tripWeight.length; t++) {
+        could += had[t][p] ? tripWeight[t] : 0;
+      }
+      share[p] = could > 0 ? time[p] / could : 0;
+    }
+    return share;
   }
 
   /** Each plastic's group average of {@code share}, scaled to sum to one; even if all are zero. */

@@ -3,6 +3,7 @@ package traytally.restock;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 import traytally.numeric.NegativeBinomial;
 import traytally.performance.Levels;
 import traytally.plastic.Plastic;
@@ -68,12 +69,7 @@ final class Demand {
    * @param open the part of the horizon that each tray has pieces; a plastic's own counts as 1
    */
   private List<Use> uses(double[] open) {
-    double[] atHand = new double[trips.size()];
-    for (int t = 0; t < atHand.length; t++) {
-      for (int p = 0; p < open.length; p++) {
-        atHand[t] += open[p] * weights.get(t).weight(p);
-      }
-    }
+    double[] atHand = atHand(open);
     List<Use> uses = new ArrayList<>(open.length);
     for (int p = 0; p < open.length; p++) {
       uses.add(use(p, open[p], atHand));
@@ -81,24 +77,65 @@ final class Demand {
     return uses;
   }
 
+  private double[] atHand(double[] open) {
+    double[] atHand = new double[trips.size()]; // Σ open × v, by trip
+    for (int t = 0; t < atHand.length; t++) {
+      for (int p = 0; p < open.length; p++) {
+        atHand[t] += open[p] * weights.get(t).weight(p);
+      }
+    }
+    return atHand;
+  }
+
+  /**
+   * The use of a plastic that nobody has yet, were it alone to join those in play.
+   *
+   * @param others how many others join beside it where nothing else is in play
+   */
+  Use newcomer(Plastic plastic, boolean[] inPlay, int others) {
+    double[] open = new double[plastics.size()];
+    Arrays.setAll(open, p -> inPlay[p] ? 1 : 0);
+    double[] atHand = atHand(open);
+    double[] weight = new double[trips.size()];
+    for (int t = 0; t < weight.length; t++) {
+      weight[t] = weights.get(t).newcomer(plastic);
+      atHand[t] = atHand[t] > 0 ? atHand[t] : others * weight[t];
+    }
+    return use(plastic, weight, atHand, t -> Choice.PRIOR_TRIPS * weight[t]);
+  }
+
   private Use use(int p, double open, double[] atHand) {
+    double[] weight = new double[trips.size()];
+    double[] others = new double[trips.size()];
+    for (int t = 0; t < weight.length; t++) {
+      weight[t] = weights.get(t).weight(p);
+      others[t] = Math.max(0, atHand[t] - open * weight[t]);
+    }
+    return use(plastics.values().get(p), weight, others, t -> weights.get(t).trips(p));
+  }
+
+  /**
+   * A plastic's use.
+   *
+   * @param weight v of the plastic, by trip
+   * @param others Σ v of the others at hand, by trip
+   * @param seen trips' worth of time behind the weight
+   */
+  private Use use(Plastic plastic, double[] weight, double[] others, IntToDoubleFunction seen) {
     List<TripUse> own = new ArrayList<>(trips.size());
     double mean = 0;
     double rateVariance = 0;
     double shareVariance = 0;
     for (int t = 0; t < trips.size(); t++) {
       PlannedTrip trip = trips.get(t);
-      ChoiceWeights choice = weights.get(t);
-      double weight = choice.weight(p);
-      double others = Math.max(0, atHand[t] - open * weight);
-      double share = weight / (weight + others);
-      LossRate rate = losses.rate(plastics.values().get(p), trip.water());
-      TripUse use =
-          new TripUse(trip.date(), trip.water(), trip.rodHours(), share, choice.turns(), rate);
+      double turns = weights.get(t).turns();
+      double share = weight[t] / (weight[t] + others[t]);
+      LossRate rate = losses.rate(plastic, trip.water());
+      TripUse use = new TripUse(trip.date(), trip.water(), trip.rodHours(), share, turns, rate);
       own.add(use);
       mean += use.mean();
       rateVariance += use.mean() * (rate.logVariance() - rate.dayVariance());
-      shareVariance += use.mean() * (1 - share) / (choice.turns() * choice.trips(p));
+      shareVariance += use.mean() * (1 - share) / (turns * seen.applyAsDouble(t));
     }
     return mean > 0
         ? new Use(own, losses.dispersion(), rateVariance / mean, shareVariance / mean)

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeMap;
@@ -72,6 +73,18 @@ final class Market {
     return offers.getOrDefault(plastic, List.of());
   }
 
+  /** Everything in stock somewhere. */
+  SortedSet<Plastic> plastics() {
+    return new TreeSet<>(offers.keySet());
+  }
+
+  /** Goods from which the shop's postage is free, where it says so in the angler's currency. */
+  Optional<Money> freeFrom(Name shop) {
+    return Optional.ofNullable(shops.get(shop))
+        .flatMap(Shop::freePostageOver)
+        .filter(over -> over.currency().equals(currency));
+  }
+
   /** The shops that list {@code plastic} but have run out of it. */
   SortedSet<Name> soldOut(Plastic plastic) {
     return soldOut.getOrDefault(plastic, new TreeSet<>());
@@ -88,11 +101,7 @@ final class Market {
     if (terms == null || !statesPostage(shop)) {
       return Money.zero(currency);
     }
-    boolean free =
-        terms
-            .freePostageOver()
-            .filter(over -> over.currency().equals(currency) && goods.compareTo(over) >= 0)
-            .isPresent();
+    boolean free = freeFrom(shop).filter(over -> goods.compareTo(over) >= 0).isPresent();
     return free ? Money.zero(currency) : terms.postage().orElseThrow();
   }
 

@@ -20,6 +20,7 @@ import traytally.performance.Levels;
 import traytally.performance.Measure;
 import traytally.performance.Performance;
 import traytally.performance.StandingRule;
+import traytally.performance.Trust;
 import traytally.performance.Turn;
 import traytally.plastic.Pieces;
 import traytally.plastic.Plastic;
@@ -35,8 +36,9 @@ public final class Outlook {
   private final Demand demand;
   private final int[] pieces;
   private final SortedMap<Plastic, Prospect> prospects = new TreeMap<>();
+  private final SortedMap<Plastic, Prospect> newcomers = new TreeMap<>();
 
-  private Outlook(Book book, LocalDate asOf, Asked asked, int deliveryDays) {
+  private Outlook(Book book, LocalDate asOf, Asked asked, int deliveryDays, Set<Plastic> onSale) {
     Settings settings = book.settings();
     List<Stint> log = log(book, asOf);
     double minutesPerCast = settings.number(Setting.MINUTES_PER_CAST);
@@ -61,7 +63,12 @@ public final class Outlook {
     for (int p = 0; p < pieces.length; p++) {
       pieces[p] = book.ledger().stock(plastics.values().get(p), asOf).count();
     }
-    prospects(book.kept());
+    prospects(book.kept(), onSale);
+  }
+
+  /** Looks ahead for what is in the box and for what shops sell that was never in it. */
+  static Outlook of(Book book, LocalDate asOf, Asked asked, Market market) {
+    return new Outlook(book, asOf, asked, market.deliveryDays(book), market.plastics());
   }
 
   /**
@@ -70,7 +77,7 @@ public final class Outlook {
    * @param deliveryDays days from order to tray, for the end of the horizon
    */
   public static Outlook of(Book book, LocalDate asOf, Asked asked, int deliveryDays) {
-    return new Outlook(book, asOf, asked, deliveryDays);
+    return new Outlook(book, asOf, asked, deliveryDays, Set.of());
   }
 
   /** Looks ahead as the shopping list does when nothing in particular is asked of it. */
@@ -109,7 +116,7 @@ public final class Outlook {
             || plan.water().isBlank());
   }
 
-  private void prospects(Set<Plastic> kept) {
+  private void prospects(Set<Plastic> kept, Set<Plastic> onSale) {
     List<Use> asItIs = demand.asItIs(pieces);
     boolean[] inPlay = new boolean[pieces.length];
     List<Prospect> draft = new ArrayList<>();
@@ -121,6 +128,18 @@ public final class Outlook {
     for (int p = 0; p < pieces.length; p++) {
       prospects.put(plastics.values().get(p), draw(p, kept, endless.get(p), asItIs.get(p)));
     }
+    Set<Plastic> unowned = new TreeSet<>(onSale);
+    unowned.removeAll(prospects.keySet());
+    for (Plastic plastic : unowned) {
+      Use use = demand.newcomer(plastic, inPlay, unowned.size() - 1);
+      Trust trust = performance.colour(plastic.colour());
+      newcomers.put(plastic, new Prospect(plastic, new Pieces(0), trust, false, use, use));
+    }
+  }
+
+  /** What shops sell and neither the book nor the log speaks of, forecast from colour and body. */
+  SortedMap<Plastic, Prospect> newcomers() {
+    return Collections.unmodifiableSortedMap(newcomers);
   }
 
   private Prospect draw(int p, Set<Plastic> kept, Use endless, Use asItIs) {

@@ -3,6 +3,7 @@ package traytally.restock;
 import java.time.LocalDate;
 import java.util.Currency;
 import java.util.List;
+import java.util.Optional;
 import traytally.ledger.Book;
 import traytally.plastic.Money;
 
@@ -10,7 +11,8 @@ import traytally.plastic.Money;
  * What to buy before the horizon's trips, and where.
  *
  * @param useAssumed whether use rests on the setting, there being no log yet
- * @param lines by shop and plastic; what cannot be bought comes last
+ * @param budget what goods and postage may cost, if there is a limit
+ * @param lines what nobody sells first, then by shop and plastic, then what the budget left out
  * @param orders what each shop is paid, by name
  * @param notes what the angler should know about how the list was made, in words
  */
@@ -19,6 +21,7 @@ public record ShoppingList(
     Horizon horizon,
     boolean useAssumed,
     Currency currency,
+    Optional<Money> budget,
     List<ShoppingLine> lines,
     List<ShopOrder> orders,
     List<String> notes) {
@@ -36,6 +39,11 @@ public record ShoppingList(
   /** The sum of the lines. */
   public Money goods() {
     return orders.stream().map(ShopOrder::goods).reduce(Money.zero(currency), Money::plus);
+  }
+
+  /** Takes that all of it saves over the horizon. */
+  public double takesSaved() {
+    return lines.stream().mapToDouble(ShoppingLine::takesSaved).sum();
   }
 
   public Money postage() {

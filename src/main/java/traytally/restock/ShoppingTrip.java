@@ -2,99 +2,211 @@ package traytally.restock;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.SortedMap;
-import java.util.SortedSet;
 import java.util.TreeMap;
 import traytally.ledger.Book;
-import traytally.ledger.Setting;
-import traytally.performance.Standing;
+import traytally.ledger.Offer;
+import traytally.plastic.Money;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 
-/** Works a shopping list out: what is low, how many pieces it needs, where they cost least. */
+/** Works a shopping list out: what is low, what pieces are worth, where they cost least. */
 final class ShoppingTrip {
   /** Rounds for needs to settle, as what is bought leaves the other trays fewer hours. */
   private static final int MOST_ROUNDS = 8;
 
+  /** Takes a pack must save where the angler names no worth (method, section 3). */
+  private static final double TAKES_A_PACK = 1;
+
   private final Book book;
   private final LocalDate asOf;
+  private final Asked asked;
   private final Market market;
   private final Outlook outlook;
   private final LowRule rule;
+  private final Basket basket;
+  private final SortedMap<Plastic, Prospect> prospects; // what never was in the box included
+  private final Map<Plastic, Basket.Gain> gains = new TreeMap<>();
+  private final Set<Plastic> untried;
 
   ShoppingTrip(Book book, LocalDate asOf, Asked asked) {
     this.book = book;
     this.asOf = asOf;
+    this.asked = asked;
     this.rule = LowRule.of(book.settings());
     this.market = Market.of(book, asked.shops());
-    this.outlook = Outlook.of(book, asOf, asked, market.deliveryDays(book));
+    this.basket = new Basket(market);
+    this.outlook = Outlook.of(book, asOf, asked, market);
+    this.prospects = new TreeMap<>(outlook.prospects());
+    prospects.putAll(outlook.newcomers());
+    Worth worth = new Worth(outlook.performance(), prospects.values());
+    this.untried = untried(worth);
+    for (Prospect prospect : prospects.values()) {
+      if (!market.offers(prospect.plastic()).isEmpty()) {
+        boolean wanted = untried.contains(prospect.plastic());
+        gains.put(prospect.plastic(), worth.gain(prospect, wanted));
+      }
+    }
+  }
+
+  /** Of the colours on sale that were never fished nor are in the box, those that promise most. */
+  private Set<Plastic> untried(Worth worth) {
+    Set<Name> known = new HashSet<>();
+    for (Prospect prospect : prospects.values()) {
+      if (prospect.pieces().count() > 0 || prospect.trust().evidence().days() > 0) {
+        known.add(prospect.plastic().colour());
+      }
+    }
+    List<Plastic> promising =
+        prospects.keySet().stream()
+            .filter(plastic -> !known.contains(plastic.colour()))
+            .filter(plastic -> !market.offers(plastic).isEmpty())
+            .sorted(Comparator.comparingDouble((Plastic plastic) -> -worth.edge(plastic)))
+            .toList();
+    Map<Name, Plastic> one = new TreeMap<>();
+    for (Plastic plastic : promising) {
+      if (one.size() < asked.untried()) {
+        one.putIfAbsent(plastic.colour(), plastic);
+      }
+    }
+    return new HashSet<>(one.values());
   }
 
   ShoppingList list() {
     List<Prospect> low = outlook.prospects().values().stream().filter(rule::isLow).toList();
-    SortedMap<Plastic, Purchase> bought = buy(low);
+    SortedMap<Plastic, List<Purchase>> bought =
+        asked.budget().isPresent() ? basket.within(asked.budget().get(), gains) : buy();
+    boolean proven = basket.proven();
     Map<Plastic, Use> after = outlook.after(pieces(bought));
     StandIns standIns = new StandIns(book, outlook.prospects().values());
+    Reasons reasons = new Reasons(outlook, market, asOf, asked, untried);
     List<ShoppingLine> lines = new ArrayList<>();
-    for (Prospect prospect : low) {
-      Optional<Purchase> purchase = Optional.ofNullable(bought.get(prospect.plastic()));
-      Use use = after.getOrDefault(prospect.plastic(), prospect.asItIs());
-      int then = prospect.pieces().count() + purchase.map(p -> p.pieces().count()).orElse(0);
-      lines.add(
-          new ShoppingLine(
-              prospect,
-              purchase,
-              use,
-              use.distribution().atLeast(then),
-              true,
-              reason(prospect, purchase),
-              standIns.of(prospect.plastic())));
+    for (Prospect prospect : prospects.values()) {
+      Plastic plastic = prospect.plastic();
+      boolean isLow = low.contains(prospect);
+      List<Purchase> purchases = bought.getOrDefault(plastic, List.of());
+      if (isLow || !purchases.isEmpty()) {
+        int more = pieces(purchases);
+        Use use = after.getOrDefault(plastic, prospect.asItIs());
+        List<Optional<Purchase>> each =
+            purchases.isEmpty()
+                ? List.of(Optional.empty())
+                : purchases.stream().map(Optional::of).toList();
+        for (Optional<Purchase> purchase : each) {
+          double part = purchase.map(p -> (double) p.pieces().count() / more).orElse(0.0);
+          lines.add(
+              new ShoppingLine(
+                  prospect,
+                  purchase,
+                  use,
+                  use.distribution().atLeast(prospect.pieces().count() + more),
+                  saved(plastic, more) * part,
+                  isLow,
+                  !market.offers(plastic).isEmpty(),
+                  reasons.of(prospect, isLow, purchase, saved(plastic, more)),
+                  standIns.of(plastic)));
+        }
+      }
     }
-    lines.sort(
-        Comparator.comparing((ShoppingLine line) -> line.purchase().isEmpty())
-            .thenComparing(l -> l.purchase().map(p -> p.offer().shop()).orElse(Name.BLANK))
-            .thenComparing(ShoppingLine::plastic));
+    lines.sort(ShoppingLine.ORDER);
+    List<String> notes = reasons.notes(book, basket.orders(bought), low.size());
+    leftOut(low, bought).ifPresent(notes::add);
+    if (!proven) {
+      notes.add("There were too many ways to buy to try them all: a better basket may exist.");
+    }
     return new ShoppingList(
         asOf,
         outlook.horizon(),
         outlook.useAssumed(),
         market.currency(),
+        asked.budget(),
         lines,
-        new Basket(market, Map.of()).orders(bought.values()),
-        notes(low, bought));
+        basket.orders(bought),
+        notes);
+  }
+
+  private double saved(Plastic plastic, int pieces) {
+    return Optional.ofNullable(gains.get(plastic))
+        .map(gain -> gain.worth().applyAsDouble(pieces))
+        .orElse(0.0);
   }
 
   /**
-   * Buys the fewest packs that bring every low plastic to the risk accepted. Trays filled leave the
-   * others fewer hours, so needs are worked out again with what was bought in the tray until they
-   * stand still; at the end they only rise, so that every bound is kept.
+   * Buys the fewest packs that bring every short plastic to the risk accepted. Trays filled leave
+   * the others fewer hours, so needs are worked out again with what was bought in the tray until
+   * they stand still; at the end they only rise, so that every bound is kept. Then come the packs
+   * that are worth their price for the takes they save.
    */
-  private SortedMap<Plastic, Purchase> buy(List<Prospect> low) {
-    SortedMap<Plastic, Integer> need = needs(low, Map.of());
-    SortedMap<Plastic, Purchase> basket = new Basket(market, need).cheapest();
+  private SortedMap<Plastic, List<Purchase>> buy() {
+    List<Prospect> small = outlook.prospects().values().stream().filter(rule::isShort).toList();
+    SortedMap<Plastic, Integer> need = needs(small, Map.of());
+    SortedMap<Plastic, List<Purchase>> bought = basket.cheapest(need);
     for (int round = 0; ; round++) {
-      SortedMap<Plastic, Integer> next = needs(low, pieces(basket));
+      SortedMap<Plastic, Integer> next = needs(small, pieces(bought));
       if (round >= MOST_ROUNDS) {
         need.forEach((plastic, pieces) -> next.merge(plastic, pieces, Math::max));
       }
       if (next.equals(need)) {
-        return basket;
+        break;
       }
       need = next;
-      basket = new Basket(market, need).cheapest();
+      bought = basket.cheapest(need);
     }
+    SortedMap<Plastic, Integer> more = new TreeMap<>(need);
+    SortedMap<Plastic, Integer> had = new TreeMap<>(pieces(bought));
+    gains.forEach(
+        (plastic, gain) -> {
+          int from = Math.max(had.getOrDefault(plastic, 0), gain.wanted() ? 1 : 0);
+          int to = worthBuying(plastic, gain, from);
+          if (to > had.getOrDefault(plastic, 0)) {
+            more.put(plastic, to);
+          }
+        });
+    return more.equals(need) ? bought : basket.cheapest(more);
   }
 
-  /** The pieces each low plastic lacks: fewest n with P(U ≥ x + n) at most the risk. */
-  private SortedMap<Plastic, Integer> needs(List<Prospect> low, Map<Plastic, Integer> bought) {
+  /** Pieces up to which each further pack is worth its price. */
+  private int worthBuying(Plastic plastic, Basket.Gain gain, int from) {
+    int pieces = from;
+    while (pieces < gain.most()) {
+      int now = pieces;
+      Optional<Offer> best =
+          market.offers(plastic).stream()
+              .filter(offer -> isWorthIt(offer, gain, now))
+              .max(Comparator.comparingDouble(offer -> added(offer, gain, now)));
+      if (best.isEmpty()) {
+        return pieces;
+      }
+      pieces += best.get().packSize();
+    }
+    return pieces;
+  }
+
+  private static double added(Offer offer, Basket.Gain gain, int pieces) {
+    double saved =
+        gain.worth().applyAsDouble(pieces + offer.packSize()) - gain.worth().applyAsDouble(pieces);
+    return saved / offer.packPrice().cents();
+  }
+
+  private boolean isWorthIt(Offer offer, Basket.Gain gain, int pieces) {
+    OptionalDouble worth = asked.worth();
+    double cents = offer.packPrice().cents();
+    double wanted = worth.isPresent() ? worth.getAsDouble() * cents / 100 : TAKES_A_PACK;
+    return added(offer, gain, pieces) * cents >= wanted;
+  }
+
+  /** The pieces each plastic lacks: fewest n with P(U ≥ x + n) at most the risk. */
+  private SortedMap<Plastic, Integer> needs(List<Prospect> some, Map<Plastic, Integer> bought) {
     Map<Plastic, Use> after = outlook.after(bought);
     SortedMap<Plastic, Integer> needs = new TreeMap<>();
-    for (Prospect prospect : low) {
+    for (Prospect prospect : some) {
       Use use = after.getOrDefault(prospect.plastic(), prospect.asItIs());
       int enough = use.distribution().quantile(1 - rule.risk(prospect)) + 1;
       needs.put(prospect.plastic(), Math.max(1, enough - prospect.pieces().count()));
@@ -102,64 +214,42 @@ final class ShoppingTrip {
     return needs;
   }
 
-  private static Map<Plastic, Integer> pieces(SortedMap<Plastic, Purchase> bought) {
-    Map<Plastic, Integer> pieces = new TreeMap<>();
-    bought.forEach((plastic, purchase) -> pieces.put(plastic, purchase.pieces().count()));
-    return pieces;
-  }
-
-  private String reason(Prospect prospect, Optional<Purchase> purchase) {
-    String standing =
-        prospect.kept()
-            ? "kept" + (prospect.standing() == Standing.TRUSTED ? ", trusted" : "")
-            : prospect.standing().word();
-    String why =
-        Words.left(prospect.pieces().count())
-            + "; "
-            + Words.about(prospect.expectedUse())
-            + " by "
-            + Words.day(outlook.horizon().to(), asOf)
-            + (outlook.useAssumed() ? " (assumed)" : "")
-            + "; "
-            + standing;
-    return purchase.isPresent() ? why : why + "; " + notSold(prospect.plastic());
-  }
-
-  private String notSold(Plastic plastic) {
-    SortedSet<Name> soldOut = market.soldOut(plastic);
-    if (!soldOut.isEmpty()) {
-      return "sold out at " + String.join(", ", soldOut.stream().map(Name::text).toList());
+  /** What a budget left short, and what it would cost to cover it. */
+  private Optional<String> leftOut(List<Prospect> low, SortedMap<Plastic, List<Purchase>> bought) {
+    if (asked.budget().isEmpty()) {
+      return Optional.empty();
     }
-    return "no shop on your price lists has it";
-  }
-
-  private List<String> notes(List<Prospect> low, SortedMap<Plastic, Purchase> bought) {
-    List<String> notes = new ArrayList<>();
-    notes.add("It lasts for " + outlook.horizon().words() + ".");
-    if (outlook.useAssumed()) {
-      notes.add(
-          "No trip is logged yet: use is assumed, "
-              + book.settings().get(Setting.ASSUMED_USE_PER_HOUR)
-              + " pieces a rod-hour.");
-    }
-    for (ShopOrder order : new Basket(market, Map.of()).orders(bought.values())) {
-      if (!market.statesPostage(order.shop())) {
-        notes.add(order.shop() + " states no postage: taken as none.");
+    Map<Plastic, Integer> had = pieces(bought);
+    Map<Plastic, Use> after = outlook.after(had);
+    SortedMap<Plastic, Integer> all = new TreeMap<>(had);
+    List<String> missed = new ArrayList<>();
+    double risk = 0;
+    for (Prospect prospect : low) {
+      Plastic plastic = prospect.plastic();
+      Use use = after.getOrDefault(plastic, prospect.asItIs());
+      int enough = use.distribution().quantile(1 - rule.risk(prospect)) + 1;
+      int lacking = enough - prospect.pieces().count();
+      if (lacking > had.getOrDefault(plastic, 0) && !market.offers(plastic).isEmpty()) {
+        all.put(plastic, lacking);
+        missed.add(plastic.toString());
+        int pieces = prospect.pieces().count() + had.getOrDefault(plastic, 0);
+        risk = Math.max(risk, use.distribution().atLeast(pieces));
       }
     }
-    market
-        .foreign()
-        .forEach(
-            shop -> notes.add(shop + " has prices not in " + market.currency() + ": left out."));
-    List<Name> leftOut = new Basket(market, needs(low, Map.of())).leftOut();
-    if (!leftOut.isEmpty()) {
-      notes.add(
-          "More than "
-              + Basket.MOST_SHOPS
-              + " shops have what is low; left out: "
-              + String.join(", ", leftOut.stream().map(Name::text).toList())
-              + ".");
+    if (missed.isEmpty()) {
+      return Optional.empty();
     }
-    return Collections.unmodifiableList(notes);
+    Money more = basket.total(basket.cheapest(all)).minus(basket.total(bought));
+    return Optional.of(Reasons.leftOut(more, missed, risk));
+  }
+
+  private static int pieces(List<Purchase> purchases) {
+    return purchases.stream().mapToInt(purchase -> purchase.pieces().count()).sum();
+  }
+
+  private static Map<Plastic, Integer> pieces(SortedMap<Plastic, List<Purchase>> bought) {
+    Map<Plastic, Integer> pieces = new TreeMap<>();
+    bought.forEach((plastic, purchases) -> pieces.put(plastic, pieces(purchases)));
+    return pieces;
   }
 }

@@ -31,6 +31,11 @@ public record Use(
     return trips.stream().mapToDouble(TripUse::mean).sum();
   }
 
+  /** Rod-hours it is tied on, on average. */
+  double hours() {
+    return trips.stream().mapToDouble(trip -> trip.rodHours() * trip.share()).sum();
+  }
+
   /** Their variance. */
   public double variance() {
     double doubt = Math.exp(rateVariance) * (1 + shareVariance) - 1;

@@ -10,7 +10,10 @@ import static traytally.restock.BoxBuilder.euros;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import traytally.ledger.Fact;
 import traytally.ledger.Offer;
@@ -156,12 +159,12 @@ class ShoppingListTest {
   }
 
   @Test
-  void linesComeByShopAndWhatCannotBeBoughtComesLast() {
+  void whatCannotBeBoughtComesFirstThenShopByShop() {
     BoxBuilder box = inkIsTrusted(1, 1).kept(OLIVE).counted(daysAgo(9), MOSS, 0).kept(MOSS);
     box.offered("Quay", INK, 8, 4).offered("Mole", OLIVE, 8, 4);
     ShoppingList list = list(box);
     assertEquals(
-        List.of(OLIVE, INK, MOSS), list.lines().stream().map(ShoppingLine::plastic).toList());
+        List.of(MOSS, OLIVE, INK), list.lines().stream().map(ShoppingLine::plastic).toList());
     assertEquals(
         List.of("Mole", "Quay"), list.orders().stream().map(o -> o.shop().text()).toList());
   }
@@ -219,5 +222,91 @@ class ShoppingListTest {
       }
     }
     assertTrue(bought > 20);
+  }
+
+  private static ShoppingList within(BoxBuilder box, double euros) {
+    return ShoppingList.of(box.book(), TODAY, Asked.NOTHING.within(euros(euros)));
+  }
+
+  private static Asked asked(double worth, int untried) {
+    return new Asked(
+        Optional.empty(),
+        OptionalInt.empty(),
+        Set.of(),
+        Optional.empty(),
+        OptionalDouble.of(worth),
+        untried);
+  }
+
+  private static Plastic first(ShoppingList list) {
+    return list.lines().get(0).plastic();
+  }
+
+  @Test
+  void aBudgetGoesWhereItSavesMostTakes() {
+    BoxBuilder box = inkIsTrusted(1, 1).offered("Quay", INK, 4, 5).offered("Quay", OLIVE, 4, 5);
+    ShoppingList list = within(box.postage("Quay", 2, 100), 7.50);
+    assertEquals(INK, first(list));
+    assertEquals(euros(7), list.total());
+    assertTrue(list.takesSaved() > 1, "saves " + list.takesSaved());
+    assertEquals(list.takesSaved(), list.lines().get(0).takesSaved(), 1e-9);
+    assertEquals(Optional.of(euros(7.5)), list.budget());
+    assertEquals(euros(0), within(box, 6.99).total());
+  }
+
+  @Test
+  void whatTheBudgetLeavesOutIsSaidWithWhatItRisks() {
+    BoxBuilder box = inkIsTrusted(1, 9).offered("Quay", INK, 4, 5);
+    ShoppingList list = within(box, 4);
+    assertEquals(Packs.NONE, list.lines().get(0).packs());
+    assertTrue(list.lines().get(0).onSale());
+    assertEquals(0, list.lines().get(0).takesSaved());
+    assertTrue(
+        list.lines().get(0).reason().endsWith("left out: the budget saves more takes elsewhere"));
+    assertTrue(
+        list.notes().stream().anyMatch(n -> n.contains("EUR more would also cover paddle, ink")),
+        list.notes().toString());
+  }
+
+  @Test
+  void whatWasNeverOwnedIsForecastFromItsColourAndBody() {
+    Plastic inkCraw = Plastic.of("", "craw", "ink", 75);
+    Plastic oliveCraw = Plastic.of("", "craw", "olive", 75);
+    BoxBuilder box = inkIsTrusted(0, 9).offered("Quay", inkCraw, 4, 5);
+    ShoppingList list = within(box.offered("Quay", oliveCraw, 4, 5), 5);
+    ShoppingLine bought =
+        list.lines().stream().filter(l -> l.packs().count() > 0).findFirst().orElseThrow();
+    assertEquals(inkCraw, bought.plastic());
+    assertFalse(bought.low());
+    assertTrue(bought.reason().contains("saves about"), bought.reason());
+  }
+
+  @Test
+  void aColourNeverFishedIsAddedToTryWhenAskedFor() {
+    BoxBuilder box = inkIsTrusted(60, 60).offered("Quay", ROSE, 4, 5).offered("Quay", INK, 4, 5);
+    assertEquals(List.of(), ShoppingList.of(box.book(), TODAY, asked(10, 0)).lines());
+    Asked tryOne = asked(10, 1);
+    ShoppingList list = ShoppingList.of(box.book(), TODAY, tryOne);
+    assertEquals(ROSE, first(list));
+    assertEquals(1, list.lines().get(0).packs().count());
+    assertTrue(list.lines().get(0).reason().endsWith("to try"), list.lines().get(0).reason());
+  }
+
+  @Test
+  void aPackThatIsWorthItsPriceIsBoughtWhateverTheRisk() {
+    BoxBuilder box = inkIsTrusted(3, 2).offered("Quay", INK, 1, 1);
+    Asked keen = asked(0.02, 0);
+    int more = ShoppingList.of(box.book(), TODAY, keen).lines().get(0).packs().count();
+    int usual = list(box).lines().get(0).packs().count();
+    assertTrue(more > usual, more + " and " + usual);
+  }
+
+  @Test
+  void aStandInInTheTrayMakesAPackWorthLess() {
+    BoxBuilder alone = inkIsTrusted(0, 9).offered("Quay", INK, 4, 5);
+    double without = within(alone, 5).takesSaved();
+    BoxBuilder beside = inkIsTrusted(0, 9).offered("Quay", INK, 4, 5);
+    double with = within(beside.counted(daysAgo(120), LONG_INK, 1), 5).takesSaved();
+    assertTrue(with < without / 2, with + " and " + without);
   }
 }
