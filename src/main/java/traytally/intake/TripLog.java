@@ -11,6 +11,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import traytally.ledger.Fact.Fished;
 import traytally.plastic.Plastic;
 import traytally.trip.Clarity;
@@ -23,6 +25,8 @@ import traytally.trip.Trip;
 final class TripLog {
   /** More fish, casts or rods than a stint can have are slips (assumptions). */
   private static final int MOST_FISH = 1000;
+
+  private static final Pattern LOST_PART = Pattern.compile("(\\d{0,3})\\s*(\\D+)");
 
   private static final int MOST_CASTS = 5000;
   private static final int MOST_RODS = 20;
@@ -217,14 +221,38 @@ final class TripLog {
       int plain = reader.pieces(Field.LOST, OptionalInt.empty()).orElse(0);
       return new Loss(plain, plain > 0 ? how : Optional.empty());
     }
-    // "2 (snag)" or "1 bitten off": the number and the cause in one cell.
-    Optional<LossCause> within = Words.lossCause(lost.replaceFirst("^\\d+", ""));
-    if (within.isPresent() && lost.matches("\\d{1,4}\\D+")) {
-      int pieces = Integer.parseInt(lost.replaceFirst("\\D.*", ""));
-      return new Loss(pieces, how.or(() -> within));
+    Optional<Loss> told = told(lost);
+    if (told.isPresent()) {
+      return new Loss(told.get().pieces(), how.or(() -> told.get().how()));
     }
     int pieces = reader.pieces(Field.LOST, OptionalInt.empty()).orElse(0);
     return new Loss(pieces, pieces > 0 ? how : Optional.empty());
+  }
+
+  /** Causes of loss with their numbers in one cell: "2 (snag)", "1 snagged, 1 bitten off". */
+  private Optional<Loss> told(String lost) {
+    int pieces = 0;
+    int most = 0;
+    Optional<LossCause> how = Optional.empty();
+    for (String part : lost.split("\\s*(?:[,;+&/]|\\band\\b)\\s*", -1)) {
+      Matcher counted = LOST_PART.matcher(part);
+      Optional<LossCause> cause =
+          counted.matches() ? Words.lossCause(counted.group(2)) : Optional.empty();
+      if (cause.isEmpty()) {
+        return Optional.empty();
+      }
+      boolean bare = counted.group(1).isEmpty();
+      int here = bare ? 1 : Integer.parseInt(counted.group(1));
+      if (bare) {
+        table.assume("A cause of loss without a number was taken as one piece lost.");
+      }
+      pieces += here;
+      if (here > most) {
+        most = here;
+        how = cause;
+      }
+    }
+    return Optional.of(new Loss(pieces, pieces > 0 ? how : Optional.empty()));
   }
 
   /** Makes every plastic of the log known, those in full words first. */
