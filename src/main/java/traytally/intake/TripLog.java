@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import traytally.ledger.Fact.Fished;
+import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 import traytally.trip.Clarity;
 import traytally.trip.Fish;
@@ -40,6 +41,7 @@ final class TripLog {
   private final RowReader reader;
   private final List<Fished> stints = new ArrayList<>();
   private final Set<LocalDate> doubtful = new HashSet<>();
+  private final boolean fishCounted;
   private boolean undatedProblem;
 
   TripLog(Table table, ImportOptions options, KnownPlastics known, LocalDate today) {
@@ -47,6 +49,10 @@ final class TripLog {
     this.today = today;
     this.known = known;
     this.reader = new RowReader(table, ColumnHabits.of(table, options, today), today);
+    this.fishCounted = countsFish();
+    if (fishCounted) {
+      table.assume("Numbers where the fish is named were read as fish landed.");
+    }
   }
 
   /** What a log may do with a plastic the box does not hold. */
@@ -146,7 +152,7 @@ final class TripLog {
     Stint stint =
         new Stint(
             trip,
-            known.agreed(reader.name(Field.SPECIES)),
+            fishCounted ? Name.BLANK : known.agreed(reader.name(Field.SPECIES)),
             clarity,
             words,
             minutes,
@@ -179,9 +185,25 @@ final class TripLog {
     return minutes.isPresent() ? OptionalDouble.of(minutes.get()) : OptionalDouble.empty();
   }
 
+  /** Numbers under "Fish" are fish landed, not what was fished for. */
+  private boolean countsFish() {
+    List<String> told =
+        table.rows().stream()
+            .map(row -> row.text(Field.SPECIES))
+            .filter(text -> !text.isEmpty())
+            .toList();
+    return !table.guess().has(Field.LANDED)
+        && !told.isEmpty()
+        && told.stream().allMatch(text -> text.matches("\\d{1,3}"));
+  }
+
+  private Field landedField() {
+    return fishCounted ? Field.SPECIES : Field.LANDED;
+  }
+
   private Fish fish() {
     int follows = reader.count(Field.FOLLOWS, MOST_FISH).orElse(0);
-    int landed = reader.count(Field.LANDED, MOST_FISH).orElse(0);
+    int landed = reader.count(landedField(), MOST_FISH).orElse(0);
     OptionalInt hookedSaid = reader.count(Field.HOOKED, MOST_FISH);
     OptionalInt takesSaid = reader.count(Field.TAKES, MOST_FISH);
     int hooked = hookedSaid.orElse(landed);
