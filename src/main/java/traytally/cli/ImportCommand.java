@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -24,8 +25,13 @@ import traytally.intake.Import;
 import traytally.intake.ImportOptions;
 import traytally.intake.Imported;
 import traytally.intake.ListKind;
+import traytally.intake.ProblemRows;
 import traytally.ledger.Book;
+import traytally.render.Look;
+import traytally.render.Rendering;
 import traytally.report.ImportReport;
+import traytally.report.ProblemsReport;
+import traytally.report.Report;
 import traytally.sheet.Reading;
 import traytally.sheet.Workbook;
 import traytally.store.Box;
@@ -96,6 +102,12 @@ final class ImportCommand implements Callable<Integer> {
       description = "The encoding of a text list, such as windows-1252.")
   private Optional<String> encoding = Optional.empty();
 
+  @Option(
+      names = "--problems",
+      paramLabel = "FILE",
+      description = "Write the rows not taken to this .xlsx, the problem beside each.")
+  private Optional<Path> problems = Optional.empty();
+
   private enum DateOrder {
     DAY,
     MONTH
@@ -107,21 +119,48 @@ final class ImportCommand implements Callable<Integer> {
     List<GivenSheet> given = new ArrayList<>();
     Reading reading =
         encoding.map(name -> Reading.AS_FOUND.withEncoding(charset(name))).orElse(Reading.AS_FOUND);
+    requireWorkbook(problems);
     for (Path file : files) {
       requireThere(file);
       given.addAll(sheets(file, reading));
     }
     if (dryRun && !Files.exists(root.boxFile())) {
-      return report(Import.read(given, Book.EMPTY, options, root.today()), OptionalLong.empty());
+      Imported tried = Import.read(given, Book.EMPTY, options, root.today());
+      writeProblems(given, tried);
+      return report(tried, OptionalLong.empty());
     }
     try (Box box = root.openOrMakeBox()) {
       Imported imported = Import.read(given, box.book(), options, root.today());
+      writeProblems(given, imported);
       OptionalLong batch = OptionalLong.empty();
       if (!dryRun && !imported.entry().isEmpty()) {
         box.keepCopy();
         batch = OptionalLong.of(box.record(imported.entry()));
       }
       return report(imported, batch);
+    }
+  }
+
+  private void writeProblems(List<GivenSheet> given, Imported imported) {
+    if (problems.isEmpty()) {
+      return;
+    }
+    List<Report> reports =
+        ProblemRows.of(given, imported).stream()
+            .map(rows -> ProblemsReport.of(rows, root.today()))
+            .toList();
+    if (reports.isEmpty()) {
+      root.desk().err().println("No row has a problem: " + problems.get() + " was not written.");
+      return;
+    }
+    Look look = Looks.of(root.desk(), root.settings()).withColour(false);
+    Output.save(problems.get(), stream -> Rendering.workbook(reports, look, stream));
+    root.desk().err().println("Written: " + problems.get());
+  }
+
+  private static void requireWorkbook(Optional<Path> file) {
+    if (file.filter(f -> !f.toString().toLowerCase(Locale.ROOT).endsWith(".xlsx")).isPresent()) {
+      throw new Refusal(Exit.USAGE, "--problems writes a workbook: end its name in .xlsx.");
     }
   }
 

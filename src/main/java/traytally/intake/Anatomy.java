@@ -102,6 +102,11 @@ record Anatomy(String body, String colour, String length, String quantity) {
         : Optional.of(new Anatomy(rest, "", length.group(), ""));
   }
 
+  /** Whether {@code text} goes on with a unit of length, as behind the number of {@code 3"}. */
+  static boolean startsWithUnit(String text) {
+    return text.matches("(?i)(?:\"|''|(?:inches|inch|ins|in|mm|cm)(?!\\w)).*");
+  }
+
   private static String tidy(String text) {
     return text.replaceAll("^[\\s,;:/()\\-]+|[\\s,;:/(\\-]+$", "")
         .replaceAll("\\(\\s*\\)", "")

@@ -57,10 +57,12 @@ final class BoxList {
   /** Reads every row of {@code tables}; what cannot be taken is among their problems. */
   void read(List<Table> tables, LocalDate today) {
     Map<Line, Table> lines = new LinkedHashMap<>();
+    Map<Plastic, OptionalInt> packSizes = new HashMap<>();
+    book.described().forEach((plastic, said) -> packSizes.put(plastic, said.packSize()));
     for (Table table : tables) {
       taken.put(table, 0);
       RowReader reader = new RowReader(table, ColumnHabits.of(table, options, today), today);
-      new BoxRows(table, reader, known, book.settings().currency())
+      new BoxRows(table, reader, known, book.settings().currency(), packSizes)
           .lines()
           .forEach(line -> lines.put(line, table));
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Currency;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -55,10 +56,22 @@ final class BoxRows {
   private final KnownPlastics known;
   private final Currency own;
   private final RowReader reader;
+  private final Map<Plastic, OptionalInt> packSizes;
   private final Set<Field> told = EnumSet.noneOf(Field.class);
 
-  BoxRows(Table table, RowReader reader, KnownPlastics known, Currency own) {
+  /**
+   * The rows of {@code table}.
+   *
+   * @param packSizes what a pack of each plastic holds, as the book has it
+   */
+  BoxRows(
+      Table table,
+      RowReader reader,
+      KnownPlastics known,
+      Currency own,
+      Map<Plastic, OptionalInt> packSizes) {
     this.table = table;
+    this.packSizes = Map.copyOf(packSizes);
     this.known = known;
     this.own = own;
     this.reader = reader;
@@ -86,6 +99,9 @@ final class BoxRows {
     int lengthMm = reader.lengthMm();
     OptionalInt packSize = reader.countLightly(Field.PACK_SIZE, LARGEST_PACK);
     packSize = packSize.isPresent() && packSize.getAsInt() > 0 ? packSize : OptionalInt.empty();
+    if (packSize.isEmpty()) {
+      packSize = bookPackSize(row, maker, lengthMm);
+    }
     OptionalInt pieces = pieces(packSize);
     if (reader.failed()) {
       return Optional.empty();
@@ -109,6 +125,28 @@ final class BoxRows {
             reader.word(Field.FLAKE, BoxRows::swatch),
             reader.word(Field.FINISH, Words::finish),
             reader.word(Field.KEPT, Words::yesNo)));
+  }
+
+  /** What a pack of the row's plastic holds as the book has it, where the row counts packs. */
+  private OptionalInt bookPackSize(ListRow row, Name maker, int lengthMm) {
+    boolean packs =
+        told.contains(Field.PIECES)
+            ? Quantities.countsPacks(row.text(Field.PIECES))
+            : !row.isBlank(Field.PACKS);
+    if (!packs || reader.failed()) {
+      return OptionalInt.empty();
+    }
+    Name body = known.agreed(reader.name(Field.BODY));
+    Name colour = known.agreed(reader.name(Field.COLOUR));
+    List<Plastic> fitting = known.fitting(new Plastic(maker, body, colour, lengthMm));
+    OptionalInt size =
+        fitting.size() == 1
+            ? packSizes.getOrDefault(fitting.get(0), OptionalInt.empty())
+            : OptionalInt.empty();
+    if (size.isPresent()) {
+      table.assume("Where no pack size stands, that of the last list was taken.");
+    }
+    return size;
   }
 
   private OptionalInt pieces(OptionalInt packSize) {

@@ -32,6 +32,7 @@ record ColumnGuess(
 
   private static final int WITHIN = 300;
   private static final int SLIP = 150;
+  private static final int DATED_COUNT = 100;
 
   /** Longer texts are remarks, not headers (an assumption). */
   private static final int LONGEST_HEADER = 40;
@@ -77,6 +78,9 @@ record ColumnGuess(
     if (candidate.score() >= EXACT / 2) {
       return "a usual word for it";
     }
+    if (candidate.score() == DATED_COUNT) {
+      return "the last column of dated counts";
+    }
     return candidate.score() >= WITHIN ? "holds a usual word for it" : "nearly a usual word for it";
   }
 
@@ -108,7 +112,17 @@ record ColumnGuess(
     return score(header, field, kind) >= EXACT / 2;
   }
 
+  /** A header that is a day or a month: what was counted then. */
+  private static final java.util.regex.Pattern DATED =
+      java.util.regex.Pattern.compile(
+          "(?:\\d{1,2}(?:st|nd|rd|th)? )?"
+              + "(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*(?: \\d{2,4})?"
+              + "|20\\d\\d(?: \\d\\d){0,2}|\\d{1,2} \\d{1,2} \\d{2,4}");
+
   private static int score(String header, Field field, ListKind kind) {
+    if (kind == ListKind.BOX && field == Field.PIECES && DATED.matcher(header).matches()) {
+      return DATED_COUNT;
+    }
     List<String> words = field.headers(kind, WORDS);
     int place = words.indexOf(header);
     if (place >= 0) {
@@ -151,6 +165,16 @@ record ColumnGuess(
     };
   }
 
+  /** Whether its pack sizes may as well be counts: a price beside "qty", and no shop. */
+  private boolean mayCountTheBox(List<ColumnHeader> headers) {
+    return kind == ListKind.PRICES
+        && !has(Field.SHOP)
+        && Optional.ofNullable(columns.get(Field.PACK_SIZE))
+            .map(column -> headers.get(column).folded())
+            .filter(WORDS.words("prices.pack size")::contains)
+            .isPresent();
+  }
+
   /** Whether it can only be a log, its dates perhaps on rows of their own. */
   private boolean tellsFish() {
     boolean fish = has(Field.TAKES) || has(Field.HOOKED) || has(Field.LANDED);
@@ -177,7 +201,9 @@ record ColumnGuess(
         continue;
       }
       ColumnGuess guess = of(headers, kind, given);
-      if (guess.isComplete() && best.filter(b -> b.score() >= guess.score()).isEmpty()) {
+      if (guess.isComplete()
+          && (wanted.isPresent() || !guess.mayCountTheBox(headers))
+          && best.filter(b -> b.score() >= guess.score()).isEmpty()) {
         best = Optional.of(guess);
       }
     }

@@ -112,7 +112,10 @@ public final class Import {
       if (options.sheets().isEmpty()
           || options.sheets().stream().anyMatch(s -> s.equalsIgnoreCase(sheet.name()))) {
         found.put(
-            sheet, new TableSearch(sheet, options.kind(), options.map(), remembered).tables());
+            sheet,
+            Printed.is(sheet)
+                ? List.of()
+                : new TableSearch(sheet, options.kind(), options.map(), remembered).tables());
       }
     }
     for (String file : files) {
@@ -135,6 +138,12 @@ public final class Import {
           + ". Its sheets: "
           + String.join(", ", names)
           + ".";
+    }
+    if (sheets.stream().anyMatch(s -> s.file().equals(file) && Printed.is(s))) {
+      return file
+          + ": "
+          + Printed.SENTENCE
+          + ". To enter what you bought, import a list of it with --add.";
     }
     if (options.kind().isPresent()) {
       return file
@@ -244,7 +253,10 @@ public final class Import {
               sheet.name(),
               Optional.empty(),
               List.of(),
-              List.of("No list was found in it: passed over."),
+              List.of(
+                  Printed.is(sheet)
+                      ? Printed.SENTENCE + ": passed over."
+                      : "No list was found in it: passed over."),
               0,
               0,
               0));

@@ -47,6 +47,8 @@ final class Quantities {
 
   private static final String PACK =
       "(?:packs?|packets?|pkts?|pks?|pcks?|bags?|sachets?|sealed packs?|full packs?|unopened packs?|new packs?|unopened)\\.?";
+  private static final Pattern PACK_WORD =
+      Pattern.compile("(?<![a-z])" + PACK, Pattern.CASE_INSENSITIVE);
   private static final String PIECE =
       "(?:pieces?|pcs?|pce|lures?|tails?|baits?|plastics?|left|loose|singles?|off|spare|extra|units?|single|odd|ea|each)?\\.?";
   private static final String NUM =
@@ -64,6 +66,8 @@ final class Quantities {
   private static final Pattern TIMES =
       Pattern.compile(
           "(\\d+)\\s*(?:x|\\*|@)\\s*(\\d+)\\s*(?:" + PACK + "|" + PIECE + ")(?:\\s*left)?");
+  private static final Pattern A_PACK_OF =
+      Pattern.compile("(?:a\\s*)?" + PACK + "\\s*(?:of|x|@)\\s*(\\d+)(?:\\s*" + PIECE + ")?");
   private static final Pattern PACKS =
       Pattern.compile(NUM + "\\s*(?:of\\s*)?" + PACK + "(?:\\s*left)?");
   private static final Pattern PIECES =
@@ -90,6 +94,11 @@ final class Quantities {
     }
     Told<Integer> guessed = guessed(plain, packSize);
     return guessed.value().isPresent() ? guessed : exact;
+  }
+
+  /** Whether {@code text} speaks of packs. */
+  static boolean countsPacks(String text) {
+    return PACK_WORD.matcher(text).find();
   }
 
   private static Told<Integer> guessed(String plain, OptionalInt packSize) {
@@ -159,6 +168,10 @@ final class Quantities {
     Matcher packsOf = PACKS_OF.matcher(term);
     if (packsOf.matches()) {
       return product(number(packsOf.group(1)), packsOf.group(2));
+    }
+    Matcher one = A_PACK_OF.matcher(term);
+    if (one.matches()) {
+      return product(Optional.of(BigDecimal.ONE), one.group(1));
     }
     Matcher packs = PACKS.matcher(term);
     if (packs.matches()) {

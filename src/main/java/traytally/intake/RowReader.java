@@ -68,16 +68,8 @@ final class RowReader {
 
   private void say(Field field, String what, Severity severity) {
     ListRow.Place place = row.place(field);
-    table
-        .problems()
-        .add(
-            Problem.of(
-                table.sheet(),
-                row.number(),
-                place.column(),
-                place.cell().shown().strip(),
-                what,
-                severity));
+    String value = place.cell().shown().strip();
+    table.say(Problem.of(table.sheet(), row.number(), place.column(), value, what, severity));
   }
 
   private <T> Optional<T> heard(Field field, Told<T> told) {

@@ -147,6 +147,7 @@ final class Sections {
       table.rows().add(list);
       return;
     }
+    Field counted = table.kind() == ListKind.PRICES ? Field.PACK_PRICE : Field.PIECES;
     table.guess().across().entrySet().stream()
         .sorted(Map.Entry.comparingByKey())
         .forEach(
@@ -156,7 +157,7 @@ final class Sections {
                 ListRow one = list.copy();
                 String header = table.headers().get(column).text();
                 one.put(entry.getValue(), Cell.text(header), column);
-                one.put(Field.PIECES, row.cell(column), column);
+                one.put(counted, row.cell(column), column);
                 table.rows().add(one);
               }
             });
@@ -195,7 +196,12 @@ final class Sections {
   void fillDown() {
     switch (table.kind()) {
       case BOX -> down(Field.BODY, List.of(Field.MAKER, Field.LENGTH, Field.TRAY));
-      case TRIPS -> down(Field.DATE, List.of(Field.WATER, Field.SPECIES, Field.CLARITY));
+      case TRIPS -> {
+        down(Field.DATE, List.of(Field.WATER, Field.SPECIES, Field.CLARITY));
+        if (table.guess().has(Field.COLOUR)) {
+          down(Field.BODY, List.of(Field.MAKER, Field.LENGTH));
+        }
+      }
       case PRICES -> {
         down(Field.SHOP, List.of());
         down(Field.BODY, List.of(Field.MAKER, Field.LENGTH));
@@ -234,6 +240,9 @@ final class Sections {
 
   /** A body style or shop that no row tells may be the title's or the tab's. */
   private void inherit() {
+    if (table.kind() == ListKind.PLAN) {
+      return;
+    }
     Field field = table.kind() == ListKind.PRICES ? Field.SHOP : Field.BODY;
     boolean untold =
         !table.rows().isEmpty() && table.rows().stream().allMatch(r -> r.isBlank(field));

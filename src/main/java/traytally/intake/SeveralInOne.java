@@ -50,7 +50,8 @@ final class SeveralInOne {
   void run() {
     List<ListRow> rows = new ArrayList<>();
     for (ListRow row : table.rows()) {
-      List<Part> parts = row.isBlank(Field.COLOUR) ? parts(row.text(Field.BODY)) : List.of();
+      List<Part> parts =
+          row.isBlank(Field.COLOUR) ? parts(row.place(Field.BODY).cell().shown()) : List.of();
       if (parts.size() > 1) {
         rows.addAll(split(row, parts));
       } else {
@@ -63,7 +64,7 @@ final class SeveralInOne {
 
   /** The parts of the cell, if every one of them names a plastic. */
   private static List<Part> parts(String text) {
-    String[] pieces = PARTS.split(text);
+    String[] pieces = PARTS.split(text.strip());
     return whole(pieces.length > 1 ? pieces : COMMAS.split(text));
   }
 
@@ -71,7 +72,7 @@ final class SeveralInOne {
     List<Part> parts = new ArrayList<>();
     for (String piece : pieces) {
       Map<Field, String> told = new EnumMap<>(Field.class);
-      String rest = piece.toLowerCase(Locale.ROOT);
+      String rest = Numbers.plain(piece).toLowerCase(Locale.ROOT);
       for (Map.Entry<Field, Pattern> entry : TOLD.entrySet()) {
         Matcher found = entry.getValue().matcher(rest);
         if (found.find()) {

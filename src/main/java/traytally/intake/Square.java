@@ -50,15 +50,22 @@ final class Square {
       across = bodiesAcross();
     }
     if (across.isEmpty()) {
+      across = coloursAcross();
+    }
+    if (across.isEmpty()) {
       return Optional.empty();
     }
     ColumnGuess words = ColumnGuess.of(words(across), ListKind.BOX, Map.of());
+    boolean colours = across.containsValue(Field.COLOUR);
     Map<Field, Integer> columns = new HashMap<>(words.columns());
     Map<Integer, String> why = new HashMap<>(words.why());
-    List.of(Field.PIECES, Field.PACKS, Field.LOOSE, Field.HAD, Field.LOST_SO_FAR, Field.LENGTH)
+    List.of(Field.PIECES, Field.PACKS, Field.LOOSE, Field.HAD, Field.LOST_SO_FAR)
         .forEach(columns::remove);
+    if (across.containsValue(Field.LENGTH)) {
+      columns.remove(Field.LENGTH);
+    }
     int first = across.keySet().stream().mapToInt(i -> i).min().orElse(0);
-    if (!columns.containsKey(Field.COLOUR)) {
+    if (!colours && !columns.containsKey(Field.COLOUR)) {
       // The corner over the colours is often blank, or tells both ways: "colour / length".
       boolean body = columns.getOrDefault(Field.BODY, -1) == first - 1;
       if (first == 0 || body) {
@@ -128,6 +135,73 @@ final class Square {
       }
     }
     return across.size() >= 2 ? across : Map.of();
+  }
+
+  /** Colours across: a column of shapes, and two headers or more that are all colour words. */
+  private Map<Integer, Field> coloursAcross() {
+    Map<Integer, Field> across = new HashMap<>();
+    boolean shapes = false;
+    for (int column = 0; column < row.cells().size(); column++) {
+      String header = ColumnHeader.of(row.cell(column)).folded();
+      if (row.cell(column) instanceof Cell.Text && isColour(header)) {
+        across.put(column, Field.COLOUR);
+      } else if (ColumnGuess.isUsual(header, Field.COLOUR, ListKind.BOX)) {
+        return Map.of();
+      } else {
+        shapes |= ColumnGuess.isUsual(header, Field.BODY, ListKind.BOX);
+      }
+    }
+    return shapes && across.size() >= 2 ? across : Map.of();
+  }
+
+  private static boolean isColour(String header) {
+    long words = header.split(" ", -1).length;
+    boolean other = false;
+    for (Field field : Field.values()) {
+      other |= field.isIn(ListKind.BOX) && ColumnGuess.isUsual(header, field, ListKind.BOX);
+    }
+    return !other && Anatomy.colourWords(header) == words;
+  }
+
+  /**
+   * The columns of a list of prices with a shop over each of its last columns.
+   *
+   * @param below the first row under the header
+   */
+  static Optional<ColumnGuess> shopsAcross(List<ColumnHeader> headers, Row below) {
+    ColumnGuess words = ColumnGuess.of(headers, ListKind.PRICES, Map.of());
+    boolean lure = words.has(Field.BODY) || words.has(Field.COLOUR);
+    boolean priced = words.has(Field.PACK_PRICE) || words.has(Field.SHOP);
+    if (!lure || priced || !words.has(Field.PACK_SIZE)) {
+      return Optional.empty();
+    }
+    Map<Integer, Field> across = new HashMap<>();
+    Map<Integer, String> why = new HashMap<>(words.why());
+    int first = words.columns().values().stream().mapToInt(i -> i).max().orElse(0) + 1;
+    for (int column = first; column < headers.size(); column++) {
+      boolean named = headers.get(column).folded().matches(".*\\p{L}.*");
+      boolean sum = below.cell(column).isBlank() || isSum(below.cell(column));
+      if (!named || !sum) {
+        return Optional.empty();
+      }
+      across.put(column, Field.SHOP);
+      why.put(column, "prices of \"" + headers.get(column).text() + "\"");
+    }
+    return across.size() < 2
+        ? Optional.empty()
+        : Optional.of(
+            new ColumnGuess(
+                ListKind.PRICES,
+                words.columns(),
+                across,
+                why,
+                2 * (words.columns().size() + across.size())));
+  }
+
+  private static boolean isSum(Cell cell) {
+    return cell instanceof Cell.Numeric
+        || (cell instanceof Cell.Text text
+            && text.text().matches(".*\\d[.,]\\d\\d\\D*|\\D?\\d{1,3}\\D?"));
   }
 
   private static boolean isShape(String text) {

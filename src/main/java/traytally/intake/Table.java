@@ -87,6 +87,13 @@ final class Table {
     assumptions.merge(sentence, 1, Integer::sum);
   }
 
+  /** Notes {@code problem}, once where several plastics of one row share the cell. */
+  void say(Problem problem) {
+    if (problems.isEmpty() || !problems.get(problems.size() - 1).equals(problem)) {
+      problems.add(problem);
+    }
+  }
+
   void note(int row, int column, String value, String what) {
     problems.add(Problem.of(sheet, row, column, value, what, Severity.NOTE));
   }

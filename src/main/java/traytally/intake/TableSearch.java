@@ -150,6 +150,15 @@ final class TableSearch {
   }
 
   private Optional<Table> withoutHeader() {
+    return columnsByContent()
+        .or(
+            () ->
+                wanted.filter(w -> w != ListKind.BOX).isEmpty()
+                    ? new NoteLines(sheet).table()
+                    : Optional.empty());
+  }
+
+  private Optional<Table> columnsByContent() {
     return new ContentGuess(sheet.rows(), wanted)
         .guess()
         .map(
@@ -195,6 +204,12 @@ final class TableSearch {
     if (one.isPresent() && continues(below, one.get().guess())) {
       List<ColumnHeader> both = both(row, below, true);
       return guess(both).map(g -> new Start(index, index + 1, both, g)).or(() -> one);
+    }
+    if (one.isEmpty() && wanted.filter(w -> w != ListKind.PRICES).isEmpty()) {
+      Optional<ColumnGuess> shops = Square.shopsAcross(headers(row), below);
+      if (shops.isPresent()) {
+        return Optional.of(new Start(index, index, headers(row), shops.get()));
+      }
     }
     return looksLikeHeader(below)
         ? twoRows(index, one.map(o -> o.guess().score()).orElse(0)).or(() -> one)
@@ -391,11 +406,20 @@ final class TableSearch {
             (field, column) -> {
               Cell cell = row.cell(column);
               if (!sheet.merges().isEmpty() && IDENTITY.contains(field) && cell.isBlank()) {
-                cell = merged(row.number(), column).orElse(cell);
+                cell = mergedAbove(row.number(), column).orElse(cell);
               }
               list.put(field, cell, column);
             });
     return list;
+  }
+
+  /** What a merged area that begins over this cell holds; one that runs across is no value. */
+  private Optional<Cell> mergedAbove(int number, int column) {
+    Address address = new Address(number, column);
+    return sheet.merges().stream()
+            .anyMatch(range -> range.first().column() == column && range.contains(address))
+        ? merged(number, column)
+        : Optional.empty();
   }
 
   /** What a merged area over this cell holds. */

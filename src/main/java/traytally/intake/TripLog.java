@@ -11,7 +11,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import traytally.ledger.Fact.Fished;
+import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 import traytally.trip.Clarity;
 import traytally.trip.Fish;
@@ -23,6 +26,8 @@ import traytally.trip.Trip;
 final class TripLog {
   /** More fish, casts or rods than a stint can have are slips (assumptions). */
   private static final int MOST_FISH = 1000;
+
+  private static final Pattern LOST_PART = Pattern.compile("(\\d{0,3})\\s*(\\D+)");
 
   private static final int MOST_CASTS = 5000;
   private static final int MOST_RODS = 20;
@@ -36,6 +41,7 @@ final class TripLog {
   private final RowReader reader;
   private final List<Fished> stints = new ArrayList<>();
   private final Set<LocalDate> doubtful = new HashSet<>();
+  private final boolean fishCounted;
   private boolean undatedProblem;
 
   TripLog(Table table, ImportOptions options, KnownPlastics known, LocalDate today) {
@@ -43,6 +49,10 @@ final class TripLog {
     this.today = today;
     this.known = known;
     this.reader = new RowReader(table, ColumnHabits.of(table, options, today), today);
+    this.fishCounted = countsFish();
+    if (fishCounted) {
+      table.assume("Numbers where the fish is named were read as fish landed.");
+    }
   }
 
   /** What a log may do with a plastic the box does not hold. */
@@ -142,7 +152,7 @@ final class TripLog {
     Stint stint =
         new Stint(
             trip,
-            known.agreed(reader.name(Field.SPECIES)),
+            fishCounted ? Name.BLANK : known.agreed(reader.name(Field.SPECIES)),
             clarity,
             words,
             minutes,
@@ -175,9 +185,25 @@ final class TripLog {
     return minutes.isPresent() ? OptionalDouble.of(minutes.get()) : OptionalDouble.empty();
   }
 
+  /** Numbers under "Fish" are fish landed, not what was fished for. */
+  private boolean countsFish() {
+    List<String> told =
+        table.rows().stream()
+            .map(row -> row.text(Field.SPECIES))
+            .filter(text -> !text.isEmpty())
+            .toList();
+    return !table.guess().has(Field.LANDED)
+        && !told.isEmpty()
+        && told.stream().allMatch(text -> text.matches("\\d{1,3}"));
+  }
+
+  private Field landedField() {
+    return fishCounted ? Field.SPECIES : Field.LANDED;
+  }
+
   private Fish fish() {
     int follows = reader.count(Field.FOLLOWS, MOST_FISH).orElse(0);
-    int landed = reader.count(Field.LANDED, MOST_FISH).orElse(0);
+    int landed = reader.count(landedField(), MOST_FISH).orElse(0);
     OptionalInt hookedSaid = reader.count(Field.HOOKED, MOST_FISH);
     OptionalInt takesSaid = reader.count(Field.TAKES, MOST_FISH);
     int hooked = hookedSaid.orElse(landed);
@@ -217,14 +243,38 @@ final class TripLog {
       int plain = reader.pieces(Field.LOST, OptionalInt.empty()).orElse(0);
       return new Loss(plain, plain > 0 ? how : Optional.empty());
     }
-    // "2 (snag)" or "1 bitten off": the number and the cause in one cell.
-    Optional<LossCause> within = Words.lossCause(lost.replaceFirst("^\\d+", ""));
-    if (within.isPresent() && lost.matches("\\d{1,4}\\D+")) {
-      int pieces = Integer.parseInt(lost.replaceFirst("\\D.*", ""));
-      return new Loss(pieces, how.or(() -> within));
+    Optional<Loss> told = told(lost);
+    if (told.isPresent()) {
+      return new Loss(told.get().pieces(), how.or(() -> told.get().how()));
     }
     int pieces = reader.pieces(Field.LOST, OptionalInt.empty()).orElse(0);
     return new Loss(pieces, pieces > 0 ? how : Optional.empty());
+  }
+
+  /** Causes of loss with their numbers in one cell: "2 (snag)", "1 snagged, 1 bitten off". */
+  private Optional<Loss> told(String lost) {
+    int pieces = 0;
+    int most = 0;
+    Optional<LossCause> how = Optional.empty();
+    for (String part : lost.split("\\s*(?:[,;+&/]|\\band\\b)\\s*", -1)) {
+      Matcher counted = LOST_PART.matcher(part);
+      Optional<LossCause> cause =
+          counted.matches() ? Words.lossCause(counted.group(2)) : Optional.empty();
+      if (cause.isEmpty()) {
+        return Optional.empty();
+      }
+      boolean bare = counted.group(1).isEmpty();
+      int here = bare ? 1 : Integer.parseInt(counted.group(1));
+      if (bare) {
+        table.assume("A cause of loss without a number was taken as one piece lost.");
+      }
+      pieces += here;
+      if (here > most) {
+        most = here;
+        how = cause;
+      }
+    }
+    return Optional.of(new Loss(pieces, pieces > 0 ? how : Optional.empty()));
   }
 
   /** Makes every plastic of the log known, those in full words first. */

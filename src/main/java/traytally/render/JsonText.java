@@ -32,18 +32,24 @@ final class JsonText implements TextRenderer {
       for (Report.Single fact : report.facts()) {
         write(json, fact.column(), fact.value());
       }
-      json.writeArrayFieldStart("rows");
-      for (List<Value> row : report.rows()) {
-        json.writeStartObject();
-        for (int i = 0; i < row.size(); i++) {
-          write(json, report.columns().get(i), row.get(i));
-        }
-        json.writeEndObject();
-      }
-      json.writeEndArray();
+      json.writeFieldName("rows");
+      write(json, report.columns(), report.rows());
       json.writeEndObject();
       json.writeRaw('\n');
     }
+  }
+
+  private static void write(JsonGenerator json, List<Column> columns, List<List<Value>> rows)
+      throws IOException {
+    json.writeStartArray();
+    for (List<Value> row : rows) {
+      json.writeStartObject();
+      for (int i = 0; i < row.size(); i++) {
+        write(json, columns.get(i), row.get(i));
+      }
+      json.writeEndObject();
+    }
+    json.writeEndArray();
   }
 
   private static void write(JsonGenerator json, Column column, Value value) throws IOException {
@@ -63,6 +69,8 @@ final class JsonText implements TextRenderer {
       json.writeString(day.date().toString());
     } else if (value instanceof Value.YesNo answer) {
       json.writeBoolean(answer.yes());
+    } else if (value instanceof Value.Rows rows) {
+      write(json, rows.columns(), rows.rows());
     } else {
       json.writeNull();
     }

@@ -1,6 +1,7 @@
 package traytally.report;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -31,6 +32,14 @@ public sealed interface Value {
   record Day(LocalDate date) implements Value {}
 
   record YesNo(boolean yes) implements Value {}
+
+  /** Rows within a value; for machines, since people get them as sentences. */
+  record Rows(List<Column> columns, List<List<Value>> rows) implements Value {
+    public Rows {
+      columns = List.copyOf(columns);
+      rows = rows.stream().map(List::copyOf).toList();
+    }
+  }
 
   static Value of(String text) {
     return new Text(text);

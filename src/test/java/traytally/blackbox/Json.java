@@ -65,7 +65,23 @@ final class Json {
   }
 
   List<Json> rows() {
-    return ((List<?>) get("rows")).stream().map(Json.class::cast).toList();
+    return rows("rows");
+  }
+
+  List<Json> rows(String key) {
+    return ((List<?>) get(key)).stream().map(Json.class::cast).toList();
+  }
+
+  List<String> texts(String key) {
+    return ((List<?>) get(key)).stream().map(String.class::cast).toList();
+  }
+
+  Json object(String key) {
+    return (Json) get(key);
+  }
+
+  boolean has(String key) {
+    return values.containsKey(key);
   }
 
   String text(String key) {

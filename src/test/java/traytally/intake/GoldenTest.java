@@ -34,6 +34,9 @@ final class GoldenTest {
   @ParameterizedTest
   @MethodSource("cases")
   void listsReadAsWrittenDown(Path folder) throws IOException {
+    if (Boolean.getBoolean("golden.write")) {
+      writeWorkbooks(folder);
+    }
     Recorder recorder = before(folder);
     String read = outcome(folder, recorder);
     Path expected = folder.resolve("expected.txt");
@@ -60,6 +63,16 @@ final class GoldenTest {
     Imported second = Import.read(sheets, recorder.book(), options, TODAY);
     assertTrue(second.entry().isEmpty(), () -> Transcript.of(second));
     assertEquals(first.rowsTaken(), second.rowsTaken());
+  }
+
+  /** A workbook beside each of the folder's texts that describe one. */
+  private static void writeWorkbooks(Path folder) throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      for (Path cells : files.filter(f -> f.toString().endsWith(".cells")).toList()) {
+        String name = cells.getFileName().toString().replace(".cells", ".xlsx");
+        WrittenWorkbook.write(cells, folder.resolve(name));
+      }
+    }
   }
 
   private static String outcome(Path folder, Recorder recorder) throws IOException {
@@ -104,6 +117,7 @@ final class GoldenTest {
       return files
           .filter(Files::isRegularFile)
           .filter(f -> !List.of("expected.txt", "options.txt").contains(f.getFileName().toString()))
+          .filter(f -> !f.toString().endsWith(".cells"))
           .sorted()
           .toList();
     }

@@ -11,11 +11,11 @@ import java.util.stream.Stream;
 /**
  * Files too many or too large to keep with the project; tests that need them are skipped without.
  */
-final class SharedFolder {
+public final class SharedFolder {
   private SharedFolder() {}
 
   /** A folder below {@code -Dtraytally.shared=...}, or below {@code ../shared}. */
-  static Path require(String name) {
+  public static Path require(String name) {
     Path folder = Path.of(System.getProperty("traytally.shared", "../shared")).resolve(name);
     assumeTrue(
         Files.isDirectory(folder),

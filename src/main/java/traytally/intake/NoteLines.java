@@ -1,0 +1,133 @@
+package traytally.intake;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import traytally.sheet.Cell;
+import traytally.sheet.Row;
+
+/**
+ * A note of lines without columns: a shape on a line of its own and its colours with their counts
+ * below ({@code - motor oil 6}), or behind it ({@code Paddle (75mm): motor oil 6, white 4}).
+ */
+final class NoteLines {
+  /** Fewer colours are no list that speaks for itself (an assumption, as for other lists). */
+  private static final int FEWEST = 3;
+
+  /** The share of lines that must be shapes or colours with counts (an assumption). */
+  private static final double MOST = 0.75;
+
+  private static final Pattern BULLET = Pattern.compile("^\\s*(?:[-*•·–+>]|\\[[ x]?\\])\\s*");
+  private static final Pattern SHAPE_FIRST = Pattern.compile("([^:=]+?)\\s*[:=]\\s*(.*)");
+  private static final Pattern COUNT_FIRST =
+      Pattern.compile("([~]?\\d+\\+?)\\s*(?:x\\s|x(?=\\D)|\\s|[-:=]\\s*)\\s*(\\D.*)");
+  private static final Pattern COUNT_LAST =
+      Pattern.compile(
+          "(.*?[\\p{L})])\\s*(?:[-:=–,]\\s*|\\(|\\s[x*]\\s*|\\s)"
+              + "((?:~|x|about|approx\\.?|around|maybe)?\\s*\\d.*?|none.*|nil|a few|lots"
+              + "|(?:one|two|three|four|five|six|half)\\b.*)\\)?");
+
+  private record Item(int row, String shape, String colour, String count) {}
+
+  private final GivenSheet sheet;
+  private final List<Item> items = new ArrayList<>();
+  private final List<Row> remarks = new ArrayList<>();
+  private int lines;
+  private String shape = "";
+
+  NoteLines(GivenSheet sheet) {
+    this.sheet = sheet;
+  }
+
+  /** The list the note holds; empty if it is no such note. */
+  Optional<Table> table() {
+    for (Row row : sheet.rows()) {
+      read(row);
+    }
+    if (items.size() < FEWEST || lines - remarks.size() < MOST * lines) {
+      return Optional.empty();
+    }
+    ColumnGuess guess =
+        new ColumnGuess(
+            ListKind.BOX,
+            Map.of(Field.BODY, 0),
+            Map.of(),
+            Map.of(0, "lines of shapes, colours and counts"),
+            1);
+    Table table = new Table(sheet, List.of(ColumnHeader.of("")), guess);
+    table.assume("A note without columns: each shape's colours stand behind it or below it.");
+    for (Item item : items) {
+      ListRow row = new ListRow(item.row());
+      row.put(Field.BODY, Cell.text(item.shape()), 0);
+      row.put(Field.COLOUR, Cell.text(item.colour()), 0);
+      row.put(Field.PIECES, Cell.text(item.count()), 0);
+      table.rows().add(row);
+    }
+    for (Row row : remarks) {
+      table.note(row.number(), 0, words(row), "was read as a remark and left out.");
+    }
+    new TakeApart(table).run();
+    return Optional.of(table);
+  }
+
+  private static String words(Row row) {
+    List<String> words = new ArrayList<>();
+    row.cells().stream().filter(c -> !c.isBlank()).forEach(c -> words.add(c.shown().strip()));
+    return String.join(", ", words);
+  }
+
+  private void read(Row row) {
+    String text = BULLET.matcher(Numbers.plain(words(row))).replaceFirst("");
+    if (text.isEmpty()) {
+      return;
+    }
+    lines++;
+    Matcher first = SHAPE_FIRST.matcher(text);
+    if (first.matches() && isShape(first.group(1)) && !isCount(first.group(2))) {
+      shape = first.group(1);
+      text = first.group(2);
+      if (text.isEmpty()) {
+        return;
+      }
+    } else if (isShape(text) && item(row, text).isEmpty()) {
+      shape = text;
+      return;
+    }
+    List<Item> here = new ArrayList<>();
+    String[] parts = text.split("\\s*[,;]\\s*", -1);
+    for (String part : parts) {
+      item(row, part).ifPresent(here::add);
+    }
+    if (shape.isEmpty() || here.size() < parts.length) {
+      remarks.add(row);
+    } else {
+      items.addAll(here);
+    }
+  }
+
+  /** Whether {@code text} names a shape, perhaps with its length, and nothing else. */
+  private static boolean isShape(String text) {
+    String bare = Anatomy.lengthWithin(text).map(Anatomy::body).orElse(text);
+    long words = WordList.fold(bare).split(" ", -1).length;
+    return Anatomy.bodyWords(bare) > 0 && Anatomy.bodyWords(bare) * 2 >= words;
+  }
+
+  private static boolean isCount(String text) {
+    return Quantities.parse(text, OptionalInt.of(1)).value().isPresent();
+  }
+
+  private Optional<Item> item(Row row, String text) {
+    Matcher first = COUNT_FIRST.matcher(text);
+    if (first.matches() && !Anatomy.startsWithUnit(first.group(2))) {
+      return Optional.of(new Item(row.number(), shape, first.group(2), first.group(1)));
+    }
+    Matcher last = COUNT_LAST.matcher(text);
+    return last.matches() && isCount(last.group(2))
+        ? Optional.of(new Item(row.number(), shape, last.group(1).strip(), last.group(2)))
+        : Optional.empty();
+  }
+}
