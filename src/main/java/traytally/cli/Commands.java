@@ -22,6 +22,12 @@ final class Commands {
   static {
     ALL.put("import", ImportCommand::new);
     ALL.put("box", BoxCommand::new);
+    ALL.put("bought", BoughtCommand::new);
+    ALL.put("lost", LeftCommand.Lost::new);
+    ALL.put("given", LeftCommand.Given::new);
+    ALL.put("found", LeftCommand.Found::new);
+    ALL.put("count", CountCommand::new);
+    ALL.put("keep", KeepCommand::new);
     ALL.put("trips", TripsCommand::new);
     ALL.put("plan", PlanCommand::new);
     ALL.put("trust", TrustCommand::new);
