@@ -38,6 +38,7 @@ import traytally.plastic.Plastic;
 final class BoughtCommand implements Callable<Integer> {
   @ParentCommand private Traytally root;
   @Mixin private HandOptions hand;
+  @Mixin private HandDate day;
   @Mixin private NewPlastic which;
 
   @Parameters(
@@ -77,7 +78,7 @@ final class BoughtCommand implements Callable<Integer> {
             .orElseGet(() -> new Described(plastic, "", OptionalInt.empty(), Optional.empty(), ""));
     OptionalInt size = packSize.map(OptionalInt::of).orElse(was.packSize());
     int pieces = pieces(plastic, told, size);
-    Movement bought = Movement.of(hand.date(root), MovementKind.BOUGHT, plastic, pieces);
+    Movement bought = Movement.of(day.date(root), MovementKind.BOUGHT, plastic, pieces);
     Posting posting = new Posting(book.ledger(), book.recorded(Counted.class));
     posting.post(bought);
     Described now = described(was, size, book);
@@ -116,7 +117,7 @@ final class BoughtCommand implements Callable<Integer> {
   }
 
   private List<String> notes(Posting posting, Plastic plastic, HandWords told, OptionalInt size) {
-    List<String> notes = new ArrayList<>(LeftCommand.history(posting, plastic, hand.date(root)));
+    List<String> notes = new ArrayList<>(LeftCommand.history(posting, plastic, day.date(root)));
     if (told.unit().isEmpty() && size.isPresent() && told.number() < size.getAsInt()) {
       notes.add(
           "Taken as pieces. A pack holds "

@@ -30,6 +30,7 @@ import traytally.plastic.Plastic;
 final class CountCommand implements Callable<Integer> {
   @ParentCommand private Traytally root;
   @Mixin private HandOptions hand;
+  @Mixin private HandDate day;
   @Mixin private NewPlastic which;
 
   @Parameters(
@@ -56,7 +57,7 @@ final class CountCommand implements Callable<Integer> {
   private HandChange change(Book book, HandWords told) {
     Plastic plastic = which.plastic(root, book, told);
     told.requireCountOf(plastic);
-    LocalDate date = hand.date(root);
+    LocalDate date = day.date(root);
     Counted count = new Counted(plastic, date, told.number(), false);
     Posting posting = new Posting(book.ledger(), book.recorded(Counted.class));
     int held = posting.balance(plastic, date);

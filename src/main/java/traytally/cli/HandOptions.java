@@ -2,7 +2,6 @@ package traytally.cli;
 
 import java.nio.file.Files;
 import java.time.LocalDate;
-import java.util.Optional;
 import java.util.function.Function;
 import picocli.CommandLine.Option;
 import traytally.ledger.Book;
@@ -12,27 +11,11 @@ import traytally.store.Box;
 
 /** What the commands that record something by hand share: their options, and how they end. */
 final class HandOptions {
-  @Option(
-      names = "--date",
-      paramLabel = "DATE",
-      description = "The day it happened; today if not given.")
-  private Optional<LocalDate> date = Optional.empty();
-
   @Option(names = "--dry-run", description = "Say what would be recorded, record nothing.")
   private boolean dryRun;
 
   @Option(names = "--yes", description = "Record it even if it looks odd; for scripts.")
   private boolean yes;
-
-  /** The day it happened; a day to come is refused. */
-  LocalDate date(Traytally root) {
-    LocalDate day = date.orElseGet(root::today);
-    if (day.isAfter(root.today())) {
-      throw new Refusal(
-          Exit.DATA, day + " is still to come; today is " + root.today() + ". Check the year.");
-    }
-    return day;
-  }
 
   /**
    * Works a change out from the book, says it, and records it as one batch unless it is only tried.

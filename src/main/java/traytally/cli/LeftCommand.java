@@ -23,6 +23,7 @@ import traytally.plastic.Plastic;
 abstract class LeftCommand implements Callable<Integer> {
   @ParentCommand private Traytally root;
   @Mixin private HandOptions hand;
+  @Mixin private HandDate day;
 
   @Parameters(
       arity = "1..*",
@@ -115,7 +116,7 @@ abstract class LeftCommand implements Callable<Integer> {
       throw new Refusal(Exit.DATA, verb() + " 0 changes nothing. Write how many.");
     }
     Gone gone = gone();
-    LocalDate date = hand.date(root);
+    LocalDate date = day.date(root);
     int signed = gone.kind() == MovementKind.FOUND ? told.number() : -told.number();
     Movement movement =
         new Movement(
