@@ -37,6 +37,8 @@ final class Commands {
     ALL.put("undo", UndoCommand::new);
     ALL.put("agree", AgreeCommand::new);
     ALL.put("sheet", SheetCommand::new);
+    ALL.put("backup", BackupCommand::new);
+    ALL.put("restore", RestoreCommand::new);
     ALL.put("check", CheckCommand::new);
     ALL.put("settings", SettingsCommand::new);
     ALL.put("demo", DemoCommand::new);
