@@ -136,7 +136,7 @@ abstract class LeftCommand implements Callable<Integer> {
         List.of(plastic),
         history(posting, plastic, date),
         -signed > held
-            ? Optional.of("the book holds " + HandWords.pieces(held) + " of " + plastic + ".")
+            ? Optional.of("the book holds only " + HandWords.pieces(held) + " of " + plastic + ".")
             : Optional.empty(),
         new Entry(verb(), said, OptionalLong.empty(), posting.movements(), List.of(), List.of()));
   }

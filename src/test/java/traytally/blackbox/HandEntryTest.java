@@ -172,7 +172,7 @@ class HandEntryTest {
   @Test
   void losingMoreThanTheBookHoldsNeedsAYes() {
     Ran ran = refused(65, "lost", "sandeel", "5");
-    assertTrue(ran.err().contains("the book holds 2 pieces"), ran.err());
+    assertTrue(ran.err().contains("the book holds only 2 pieces"), ran.err());
     assertTrue(ran.err().contains("--yes"), ran.err());
     done("lost", "sandeel", "5", "--yes");
     assertEquals(0, pieces("sandeel", "rust", 115));
