@@ -1,5 +1,6 @@
 package traytally.cli;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.concurrent.Callable;
@@ -14,7 +15,6 @@ import traytally.performance.Standing;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 import traytally.report.BoxReport;
-import traytally.report.Report;
 import traytally.restock.LowRule;
 import traytally.restock.Outlook;
 import traytally.restock.Prospect;
@@ -67,9 +67,12 @@ final class BoxCommand implements Callable<Integer> {
           prospect ->
               isWanted(prospect, Optional.ofNullable(described.get(prospect.plastic())))
                   && (!low || rule.isLow(prospect));
-      Report report = BoxReport.of(book, outlook, wanted, root.today());
-      output.print(root, report);
-      return fail && !report.rows().isEmpty() ? Exit.ATTENTION : Exit.OK;
+      List<Prospect> listed = BoxReport.listed(book, outlook, wanted);
+      output.print(root, BoxReport.of(book, outlook, listed, root.today()));
+      if (output.isForPeople()) {
+        Listing.of(root).remember(listed.stream().map(Prospect::plastic).toList());
+      }
+      return fail && !listed.isEmpty() ? Exit.ATTENTION : Exit.OK;
     }
   }
 

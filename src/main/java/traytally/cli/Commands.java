@@ -22,6 +22,12 @@ final class Commands {
   static {
     ALL.put("import", ImportCommand::new);
     ALL.put("box", BoxCommand::new);
+    ALL.put("bought", BoughtCommand::new);
+    ALL.put("lost", LeftCommand.Lost::new);
+    ALL.put("given", LeftCommand.Given::new);
+    ALL.put("found", LeftCommand.Found::new);
+    ALL.put("count", CountCommand::new);
+    ALL.put("keep", KeepCommand::new);
     ALL.put("trips", TripsCommand::new);
     ALL.put("plan", PlanCommand::new);
     ALL.put("trust", TrustCommand::new);
@@ -31,6 +37,8 @@ final class Commands {
     ALL.put("undo", UndoCommand::new);
     ALL.put("agree", AgreeCommand::new);
     ALL.put("sheet", SheetCommand::new);
+    ALL.put("backup", BackupCommand::new);
+    ALL.put("restore", RestoreCommand::new);
     ALL.put("check", CheckCommand::new);
     ALL.put("settings", SettingsCommand::new);
     ALL.put("demo", DemoCommand::new);

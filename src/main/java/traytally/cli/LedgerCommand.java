@@ -1,26 +1,99 @@
 package traytally.cli;
 
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.ParentCommand;
+import traytally.ledger.Book;
+import traytally.ledger.Movement;
+import traytally.ledger.MovementKind;
+import traytally.ledger.Recorded;
+import traytally.plastic.Plastic;
+import traytally.report.BatchesReport;
 import traytally.report.LedgerReport;
 import traytally.store.Box;
 
-/** {@code ledger}: lists every movement of pieces, oldest first. */
+/** {@code ledger}: lists movements of pieces, oldest first. */
 @Command(
     name = "ledger",
-    description = "Lists every movement of pieces, oldest first.",
-    footer = {"", "Example: traytally ledger --format json"})
+    description = "Lists the movements of pieces, in the order recorded.",
+    footer = {
+      "",
+      "Example: traytally ledger --plastic 'paddle motor oil' --kind lost --since 2026-04-01",
+      "Example: traytally ledger --batches     (what each command recorded, for undo)"
+    })
 final class LedgerCommand implements Callable<Integer> {
   @ParentCommand private Traytally root;
   @Mixin private Output output;
 
+  @Option(
+      names = "--plastic",
+      paramLabel = "PLASTIC",
+      description = "Only plastics of this row or these words.")
+  private Optional<String> plastic = Optional.empty();
+
+  @Option(
+      names = "--kind",
+      paramLabel = "WORD",
+      description =
+          "Only opening, bought, lost, worn, given, found or recount; repeat it for more than one.")
+  private Set<MovementKind> kinds = Set.of();
+
+  @Option(names = "--since", paramLabel = "DATE", description = "Only from this day on.")
+  private Optional<LocalDate> since = Optional.empty();
+
+  @Option(names = "--batch", paramLabel = "N", description = "Only what this batch recorded.")
+  private Optional<Long> batch = Optional.empty();
+
+  @Option(names = "--batches", description = "List the batches instead.")
+  private boolean batches;
+
   @Override
   public Integer call() {
+    if (batches
+        && (plastic.isPresent() || !kinds.isEmpty() || since.isPresent() || batch.isPresent())) {
+      throw new Refusal(Exit.USAGE, "--batches lists every batch and takes no filter.");
+    }
     try (Box box = root.openBox()) {
-      output.print(root, LedgerReport.of(box.book().ledger(), root.today()));
+      if (batches) {
+        output.print(
+            root, BatchesReport.of(box.batches(), root.desk().clock().getZone(), root.today()));
+        return Exit.OK;
+      }
+      Book book = box.book();
+      Optional<Set<Plastic>> plastics = plastic.map(words -> plastics(book, words));
+      output.print(
+          root,
+          LedgerReport.of(book.ledger(), recorded -> isWanted(recorded, plastics), root.today()));
     }
     return Exit.OK;
+  }
+
+  private boolean isWanted(Recorded<Movement> recorded, Optional<Set<Plastic>> plastics) {
+    Movement movement = recorded.what();
+    return plastics.map(wanted -> wanted.contains(movement.plastic())).orElse(true)
+        && (kinds.isEmpty() || kinds.contains(movement.kind()))
+        && since.map(day -> !movement.date().isBefore(day)).orElse(true)
+        && batch.map(number -> number == recorded.batch()).orElse(true);
+  }
+
+  /** All plastics that ever moved and fit the words; at least one must. */
+  private Set<Plastic> plastics(Book book, String words) {
+    Set<Plastic> moved =
+        book.ledger().movements().stream()
+            .map(recorded -> recorded.what().plastic())
+            .collect(Collectors.toSet());
+    Set<Plastic> fitting = Set.copyOf(PlasticNames.matching(words, moved));
+    if (!fitting.isEmpty()) {
+      return fitting;
+    }
+    List<Plastic> inBox = PlasticNames.fitting(words, book);
+    return inBox.isEmpty() ? Set.of(PlasticNames.one(root, book, words)) : Set.copyOf(inBox);
   }
 }

@@ -28,7 +28,7 @@ final class Output {
 
   /** Writes {@code report} as the options say. */
   void print(Traytally root, Report report) {
-    Format form = format.or(this::fromEnding).orElse(Format.TABLE);
+    Format form = form();
     Look look = Looks.of(root.desk(), root.settings());
     if (out.isPresent()) {
       save(out.get(), stream -> Rendering.write(report, form, look.withColour(false), stream));
@@ -44,6 +44,15 @@ final class Output {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** Whether a person reads the result at once: a table, and not in a file. */
+  boolean isForPeople() {
+    return form() == Format.TABLE && out.isEmpty();
+  }
+
+  private Format form() {
+    return format.or(this::fromEnding).orElse(Format.TABLE);
   }
 
   private Optional<Format> fromEnding() {

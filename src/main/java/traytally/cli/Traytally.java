@@ -116,11 +116,20 @@ final class Traytally implements Callable<Integer> {
   }
 
   private Path homeBox() {
+    return folder("XDG_DATA_HOME", ".local/share").resolve("tray.box");
+  }
+
+  /** Where what is worth remembering from one command to the next lies. */
+  Path stateFolder() {
+    return folder("XDG_STATE_HOME", ".local/state");
+  }
+
+  /** A folder of this program: the XDG Base Directory Specification 0.8, and its counterparts. */
+  private Path folder(String variable, String standard) {
     Path home = Path.of(System.getProperty("user.home"));
     String system = System.getProperty("os.name").toLowerCase(Locale.ROOT);
-    // The XDG Base Directory Specification 0.8, and its counterparts on the other systems.
     Path data =
-        desk.variable("XDG_DATA_HOME")
+        desk.variable(variable)
             .map(Path::of)
             .orElseGet(
                 () ->
@@ -128,8 +137,8 @@ final class Traytally implements Callable<Integer> {
                         ? home.resolve("Library/Application Support")
                         : system.contains("win")
                             ? desk.variable("APPDATA").map(Path::of).orElse(home)
-                            : home.resolve(".local/share"));
-    return data.resolve("traytally").resolve("tray.box");
+                            : home.resolve(standard));
+    return data.resolve("traytally");
   }
 
   /** The version the build wrote into the jar. */

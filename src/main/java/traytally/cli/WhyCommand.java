@@ -3,7 +3,6 @@ package traytally.cli;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
@@ -30,14 +29,14 @@ final class WhyCommand implements Callable<Integer> {
   @Parameters(
       arity = "1..*",
       paramLabel = "PLASTIC",
-      description = "Words that name it, in any order: paddle motor oil 75.")
+      description = "Its row in the last listing, or its words: paddle motor oil 75.")
   private List<String> words = List.of();
 
   @Override
   public Integer call() {
     try (Box box = root.openBox()) {
       Book book = box.book();
-      Plastic plastic = one(book);
+      Plastic plastic = PlasticNames.one(root, book, String.join(" ", words));
       ShoppingList list = ShoppingList.of(book, root.today(), Asked.NOTHING);
       Optional<ShoppingLine> line =
           list.lines().stream().filter(l -> l.plastic().equals(plastic)).findFirst();
@@ -46,26 +45,5 @@ final class WhyCommand implements Callable<Integer> {
       output.print(root, WhyReport.of(prospect, line, outlook, root.today()));
     }
     return Exit.OK;
-  }
-
-  private Plastic one(Book book) {
-    String asked = String.join(" ", words);
-    List<Plastic> named = PlasticNames.matching(asked, book.plastics());
-    if (named.isEmpty()) {
-      throw new Refusal(Exit.DATA, "no plastic in the box is called \"" + asked + "\".");
-    }
-    if (named.size() > 1) {
-      throw new Refusal(
-          Exit.DATA,
-          "\""
-              + asked
-              + "\" fits "
-              + named.size()
-              + " plastics: "
-              + named.stream().limit(8).map(Plastic::toString).collect(Collectors.joining("; "))
-              + (named.size() > 8 ? "; …" : ".")
-              + " Say more of one.");
-    }
-    return named.get(0);
   }
 }

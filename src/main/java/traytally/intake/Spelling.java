@@ -5,13 +5,13 @@ import java.util.List;
 import traytally.plastic.Name;
 
 /** How near two spellings are to being one word. */
-final class Spelling {
+public final class Spelling {
   private Spelling() {}
 
   /**
    * Whether one may be a slip or a short form of the other: {@code mtr oil} and {@code motor oil}.
    */
-  static boolean near(Name one, Name other) {
+  public static boolean near(Name one, Name other) {
     String a = one.key();
     String b = other.key();
     if (a.equals(b) || !digits(a).equals(digits(b))) {

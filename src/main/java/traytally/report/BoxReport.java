@@ -24,19 +24,25 @@ public final class BoxReport {
   private BoxReport() {}
 
   /** The plastics of {@code book} that {@code wanted} lets through, by body, colour and length. */
-  public static Report of(Book book, Outlook outlook, Predicate<Prospect> wanted, LocalDate asOf) {
+  public static List<Prospect> listed(Book book, Outlook outlook, Predicate<Prospect> wanted) {
+    SortedSet<Plastic> inBox = book.plastics();
+    return outlook.prospects().values().stream()
+        .filter(prospect -> inBox.contains(prospect.plastic()) && wanted.test(prospect))
+        .toList();
+  }
+
+  /** The plastics {@code listed}, each under the number of its row. */
+  public static Report of(Book book, Outlook outlook, List<Prospect> listed, LocalDate asOf) {
     SortedMap<Plastic, Described> described = book.described();
     List<List<Value>> rows = new ArrayList<>();
     int pieces = 0;
     int low = 0;
     LowRule rule = LowRule.of(book.settings());
-    SortedSet<Plastic> inBox = book.plastics();
-    for (Prospect prospect : outlook.prospects().values()) {
-      if (inBox.contains(prospect.plastic()) && wanted.test(prospect)) {
-        rows.add(row(prospect, Optional.ofNullable(described.get(prospect.plastic()))));
-        pieces += prospect.pieces().count();
-        low += rule.isLow(prospect) ? 1 : 0;
-      }
+    for (Prospect prospect : listed) {
+      Optional<Described> said = Optional.ofNullable(described.get(prospect.plastic()));
+      rows.add(row(rows.size() + 1, prospect, said));
+      pieces += prospect.pieces().count();
+      low += rule.isLow(prospect) ? 1 : 0;
     }
     List<String> notes =
         List.of(
@@ -49,7 +55,9 @@ public final class BoxReport {
   }
 
   private static List<Column> columns() {
-    List<Column> columns = new ArrayList<>(PlasticColumns.COLUMNS);
+    List<Column> columns = new ArrayList<>();
+    columns.add(new Column("", "Row", Kind.WHOLE));
+    columns.addAll(PlasticColumns.COLUMNS);
     columns.add(new Column("pieces", "Pieces", Kind.WHOLE));
     columns.add(new Column("packs", "", Kind.DECIMAL));
     columns.add(new Column("pack_size", "", Kind.WHOLE));
@@ -61,9 +69,11 @@ public final class BoxReport {
     return List.copyOf(columns);
   }
 
-  private static List<Value> row(Prospect prospect, Optional<Described> described) {
+  private static List<Value> row(int number, Prospect prospect, Optional<Described> described) {
     OptionalInt packSize = described.map(Described::packSize).orElse(OptionalInt.empty());
-    List<Value> row = new ArrayList<>(PlasticColumns.cells(prospect.plastic()));
+    List<Value> row = new ArrayList<>();
+    row.add(Value.of(number));
+    row.addAll(PlasticColumns.cells(prospect.plastic()));
     row.add(Value.of(prospect.pieces().count()));
     row.add(
         packSize.isPresent()

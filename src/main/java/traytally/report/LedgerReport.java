@@ -3,6 +3,7 @@ package traytally.report;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import traytally.ledger.Ledger;
 import traytally.ledger.Movement;
 import traytally.ledger.Recorded;
@@ -15,18 +16,18 @@ public final class LedgerReport {
 
   private LedgerReport() {}
 
-  /** The movements of {@code ledger} up to the end of {@code asOf}. */
-  public static Report of(Ledger ledger, LocalDate asOf) {
+  /** The movements of {@code ledger} up to the end of {@code asOf} that {@code wanted} lets by. */
+  public static Report of(Ledger ledger, Predicate<Recorded<Movement>> wanted, LocalDate asOf) {
     List<List<Value>> rows = new ArrayList<>();
     for (Recorded<Movement> recorded : ledger.movements()) {
-      if (!recorded.what().date().isAfter(asOf)) {
+      if (!recorded.what().date().isAfter(asOf) && wanted.test(recorded)) {
         rows.add(row(recorded));
       }
     }
     List<String> notes =
-        rows.isEmpty()
+        ledger.movements().isEmpty()
             ? List.of("No pieces have moved yet: import a list of your tray first.")
-            : List.of();
+            : rows.isEmpty() ? List.of("No movement is like that.") : List.of();
     return new Report("ledger", "Ledger", asOf, List.of(), COLUMNS, rows, List.of(), notes);
   }
 

@@ -39,7 +39,9 @@ public final class PlanReport {
               Value.of(trip.note())));
     }
     List<String> notes =
-        rows.isEmpty() ? List.of("No trip is planned: import your plan.") : List.of(Words.RULES);
+        rows.isEmpty()
+            ? List.of("No trip is planned: import your plan, or traytally plan add.")
+            : List.of(Words.RULES);
     return new Report("plan", "Planned trips", asOf, List.of(), COLUMNS, rows, List.of(), notes);
   }
 

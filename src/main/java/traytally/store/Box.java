@@ -1,7 +1,9 @@
 package traytally.store;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -229,6 +231,43 @@ public final class Box implements AutoCloseable {
     return batches().isEmpty()
         ? Optional.empty()
         : Optional.of(new Copies(file, connection).keep(clock.instant()));
+  }
+
+  /** Keeps a dated copy of the box in {@code folder}, and the last {@code kept} such copies. */
+  public Path backup(Path folder, int kept) {
+    Path whole = folder.toAbsolutePath().normalize();
+    return new Copies(file, connection).keep(whole, kept, clock.instant());
+  }
+
+  /**
+   * Puts the copy {@code from} in the place of the box {@code file}: it is copied to a file of its
+   * own first, brought up to date and checked there, and takes the name only then.
+   *
+   * @throws BoxException if it is no box or not whole; what was there stays
+   */
+  public static void restore(Path from, Path file, Clock clock) {
+    Path target = file.toAbsolutePath().normalize();
+    Path folder = target.resolveSibling(target.getFileName() + ".restoring");
+    Path fresh = folder.resolve("copy.box");
+    try {
+      BoxFile.createFolders(folder);
+      try {
+        Files.copy(from, fresh, StandardCopyOption.REPLACE_EXISTING);
+        try (Box copy = connect(fresh, clock, PATIENCE)) {
+          List<String> problems = copy.check();
+          if (!problems.isEmpty()) {
+            throw new BoxException(
+                BoxException.Kind.NOT_A_BOX, from + " is not whole: " + problems.get(0));
+          }
+          copy.backup(target);
+        }
+      } finally {
+        Files.deleteIfExists(fresh);
+        Files.deleteIfExists(folder);
+      }
+    } catch (IOException e) {
+      throw BoxFile.cannotCreate(target, e);
+    }
   }
 
   @Override

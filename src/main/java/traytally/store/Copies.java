@@ -104,7 +104,11 @@ final class Copies {
 
   /** Keeps a copy from before an import, and no more than the last twenty. */
   Path keep(Instant now) {
-    Path folder = folder(file);
+    return keep(folder(file), KEPT, now);
+  }
+
+  /** Keeps a dated copy in {@code folder}, and no more than the last {@code kept} of them. */
+  Path keep(Path folder, int kept, Instant now) {
     String stamp = STAMP.format(now);
     int number = 0;
     Path target = folder.resolve(name(stamp, number));
@@ -113,7 +117,7 @@ final class Copies {
     }
     copyTo(target);
     try {
-      dropOldest(folder, target);
+      dropOldest(folder, target, kept);
     } catch (IOException e) {
       throw BoxFile.cannotCreate(target, e);
     }
@@ -125,7 +129,7 @@ final class Copies {
   }
 
   /** Drops the oldest copies by name, but never the one just made, whatever the clock says. */
-  private static void dropOldest(Path folder, Path made) throws IOException {
+  private static void dropOldest(Path folder, Path made, int kept) throws IOException {
     List<Path> others;
     try (Stream<Path> files = Files.list(folder)) {
       others =
@@ -135,7 +139,7 @@ final class Copies {
               .sorted()
               .toList();
     }
-    for (Path old : others.subList(0, Math.max(0, others.size() - (KEPT - 1)))) {
+    for (Path old : others.subList(0, Math.max(0, others.size() - (kept - 1)))) {
       Files.delete(old);
     }
   }

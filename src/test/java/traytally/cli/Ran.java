@@ -20,7 +20,13 @@ public record Ran(int code, String out, String err) {
 
   /** Runs {@code args} with the box {@code tray.box} in {@code folder}. */
   public static Ran in(Path folder, String... args) {
-    return with(Map.of("TRAYTALLY_BOX", folder.resolve("tray.box").toString()), args);
+    return with(
+        Map.of(
+            "TRAYTALLY_BOX",
+            folder.resolve("tray.box").toString(),
+            "XDG_STATE_HOME",
+            folder.resolve("state").toString()),
+        args);
   }
 
   /** Runs {@code args} with these environment variables and no others. */

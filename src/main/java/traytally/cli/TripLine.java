@@ -1,0 +1,147 @@
+package traytally.cli;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import traytally.ledger.Book;
+import traytally.ledger.Entry;
+import traytally.ledger.Fact;
+import traytally.ledger.Fact.Counted;
+import traytally.ledger.Fact.Fished;
+import traytally.ledger.Movement;
+import traytally.ledger.MovementKind;
+import traytally.ledger.Posting;
+import traytally.plastic.Plastic;
+import traytally.trip.Stint;
+import traytally.trip.Trip;
+
+/** A whole trip in one line: its head, a colon, its stints with semicolons between them. */
+final class TripLine {
+  static final String EXAMPLE =
+      "traytally trips log '2026-05-02 \"Gannet Stack\" pollack clear:"
+          + " paddle 75 motor oil 60m 3t 2h 2l -1 snag; curl 90 chalk 25m'";
+
+  /** The colon after the head; that of a time of day stands between digits. */
+  private static final Pattern COLON = Pattern.compile(":(?!\\d)");
+
+  private static final Pattern BETWEEN = Pattern.compile(";|\\s/\\s|\\R");
+
+  private final Traytally root;
+  private final Book book;
+  private final TripWords trip;
+  private final List<Fact> fished = new ArrayList<>();
+  private final List<String> said = new ArrayList<>();
+  private final List<String> notes = new ArrayList<>();
+  private final List<String> odd = new ArrayList<>();
+  private final Set<Plastic> used = new LinkedHashSet<>();
+
+  private TripLine(Traytally root, Book book, TripWords trip) {
+    this.root = root;
+    this.book = book;
+    this.trip = trip;
+    odd.addAll(trip.slips());
+  }
+
+  /** What the line tells, worked out against the book. */
+  static HandChange change(Traytally root, Book book, String line) {
+    Matcher colon = COLON.matcher(line);
+    if (!colon.find()) {
+      throw new Refusal(
+          Exit.USAGE,
+          "write a colon after the water's conditions, then the stints, and put the line in quotes:"
+              + System.lineSeparator()
+              + "  "
+              + EXAMPLE);
+    }
+    TripWords trip = TripWords.parse(line.substring(0, colon.start()), book, root.today());
+    HandDate.past(trip.date(), root);
+    if (trip.hours().isPresent()) {
+      throw new Refusal(Exit.USAGE, "a logged trip has no hours: say each stint's minutes, 60m.");
+    }
+    TripLine read = new TripLine(root, book, trip);
+    return read.change(BETWEEN.split(line.substring(colon.end()), -1));
+  }
+
+  private HandChange change(String... texts) {
+    Posting posting = new Posting(book.ledger(), book.recorded(Counted.class));
+    List<Fished> before = new ArrayList<>(book.facts(Fished.class));
+    before.removeIf(f -> !f.stint().trip().equals(new Trip(trip.date(), trip.water())));
+    int ordinal = before.stream().mapToInt(Fished::ordinal).max().orElse(0);
+    for (String text : texts) {
+      if (!text.isBlank()) {
+        take(text.strip(), before, ++ordinal);
+      }
+    }
+    if (fished.isEmpty()) {
+      throw new Refusal(Exit.USAGE, "no stint stands after the colon. Example: " + EXAMPLE);
+    }
+    fished.forEach(fact -> posting.fish((Fished) fact));
+    afterwards(posting);
+    String stints = fished.size() + (fished.size() == 1 ? " stint" : " stints");
+    return new HandChange(
+        "Understood: "
+            + trip.said()
+            + System.lineSeparator()
+            + String.join(System.lineSeparator(), said),
+        List.copyOf(used),
+        notes,
+        odd.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", odd)),
+        new Entry(
+            "trips log",
+            trip.said() + ": " + stints,
+            OptionalLong.empty(),
+            posting.movements(),
+            fished,
+            List.of()));
+  }
+
+  private void take(String text, List<Fished> before, int ordinal) {
+    int number = fished.size() + 1;
+    try {
+      StintWords words = StintWords.parse(text);
+      Plastic plastic = PlasticNames.one(root, book, words.plastic());
+      Stint stint = words.stint(trip, plastic);
+      said.add("  " + number + ". " + plastic + ": " + words.said());
+      if (before.stream().anyMatch(f -> f.stint().equals(stint))) {
+        odd.add("Stint " + number + " is in the log of that trip already.");
+      }
+      if (stint.minutes().isEmpty() && stint.casts().isEmpty()) {
+        notes.add("Stint " + number + " has no minutes: as long as the others is assumed.");
+      }
+      if (stint.use() > 0) {
+        used.add(plastic);
+      }
+      fished.add(new Fished(stint, book.nextStint() + fished.size(), ordinal, ""));
+    } catch (Refusal e) {
+      throw new Refusal(e.code(), "stint " + number + ", \"" + text + "\": " + e.getMessage(), e);
+    }
+  }
+
+  /** What the posting brought to light. */
+  private void afterwards(Posting posting) {
+    for (Plastic plastic : used) {
+      if (posting.isHistory(plastic, trip.date())) {
+        notes.add(
+            plastic
+                + " was counted on "
+                + posting.counted(plastic).orElseThrow()
+                + ", after this trip: that count stands.");
+      }
+    }
+    for (Movement movement : posting.movements()) {
+      if (movement.kind() == MovementKind.FOUND && !movement.reverses()) {
+        notes.add(
+            "The book held too few of "
+                + movement.plastic()
+                + ": "
+                + HandWords.pieces(movement.pieces())
+                + " must have been there. Count that one: traytally count");
+      }
+    }
+  }
+}

@@ -1,0 +1,52 @@
+package traytally.blackbox;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import traytally.cli.Ran;
+
+/** The guide says what the program says: its console blocks are run and compared. */
+class CommandGuideTest {
+  private static final Path GUIDE = Path.of("docs/commands.md");
+  private static final Pattern WORD = Pattern.compile("'([^']*)'|(\\S+)");
+
+  @TempDir Path folder;
+
+  @Test
+  void everyBlockShowsWhatTheCommandsPrint() throws IOException {
+    StringBuilder real = new StringBuilder();
+    boolean console = false;
+    int commands = 0;
+    for (String line : Files.readAllLines(GUIDE)) {
+      if (line.startsWith("```")) {
+        console = line.equals("```console");
+      }
+      if (!console || line.startsWith("```")) {
+        real.append(line).append('\n');
+      } else if (line.startsWith("$ traytally ")) {
+        Ran ran = Ran.in(folder, words(line.substring("$ traytally ".length())));
+        real.append(line).append('\n').append(ran.out()).append(ran.err());
+        commands++;
+      }
+    }
+    assertEquals(Files.readString(GUIDE), real.toString());
+    assertEquals(14, commands);
+  }
+
+  private static String[] words(String line) {
+    List<String> words = new ArrayList<>();
+    Matcher word = WORD.matcher(line);
+    while (word.find()) {
+      words.add(word.group(1) == null ? word.group(2) : word.group(1));
+    }
+    return words.toArray(String[]::new);
+  }
+}
