@@ -3,6 +3,8 @@ package traytally.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -15,6 +17,7 @@ import traytally.ledger.Fact;
 import traytally.ledger.Fact.Agreed;
 import traytally.ledger.Recorded;
 import traytally.plastic.Name;
+import traytally.plastic.Plastic;
 import traytally.report.AgreedReport;
 import traytally.store.Box;
 
@@ -48,7 +51,18 @@ final class AgreeCommand implements Callable<Integer> {
       return Exit.OK;
     }
     try (Box box = root.openOrMakeBox()) {
-      box.record(entry(box.book()));
+      Book book = box.book();
+      Entry entry = entry(book);
+      entry.added().forEach(fact -> warn(book, (Agreed) fact));
+      long batch = box.record(entry);
+      root.desk()
+          .out()
+          .println(
+              "Recorded as batch "
+                  + batch
+                  + ": "
+                  + entry.summary()
+                  + "; traytally undo takes it back.");
     }
     return Exit.OK;
   }
@@ -71,6 +85,30 @@ final class AgreeCommand implements Callable<Integer> {
     String summary =
         added.isEmpty() ? "withdrawn: " + withdraw.get(0) : "agreed: " + String.join(" ", words);
     return new Entry("agree", summary, OptionalLong.empty(), List.of(), added, withdrawn);
+  }
+
+  /** Says so where a spelling is itself a name in the box, or stands for one that is not there. */
+  private void warn(Book book, Agreed agreed) {
+    Set<Name> names = new TreeSet<>();
+    for (Plastic plastic : book.plastics()) {
+      names.addAll(List.of(plastic.maker(), plastic.body(), plastic.colour()));
+    }
+    if (names.contains(agreed.spelling())) {
+      root.desk()
+          .err()
+          .println(
+              "Note: \""
+                  + agreed.spelling()
+                  + "\" is a name in your box. Lists handed in from now on"
+                  + " will be read as \""
+                  + agreed.name()
+                  + "\" wherever they say it.");
+    } else if (!names.isEmpty() && !names.contains(agreed.name())) {
+      root.desk()
+          .err()
+          .println(
+              "Note: no maker, body style or colour in your box is \"" + agreed.name() + "\" yet.");
+    }
   }
 
   private static Agreed agreed(String words) {

@@ -11,6 +11,9 @@ import java.util.function.Supplier;
 import picocli.CommandLine;
 import picocli.CommandLine.TypeConversionException;
 import traytally.intake.ListKind;
+import traytally.performance.Grain;
+import traytally.performance.Measure;
+import traytally.performance.Standing;
 import traytally.plastic.Name;
 import traytally.render.Format;
 import traytally.render.Template;
@@ -76,6 +79,13 @@ final class Commands {
     words(commandLine, ListKind.class, ListKind::parse, "box, trips, plan or prices");
     words(commandLine, Template.class, Template::parse, "box, trips, plan or prices");
     words(commandLine, Format.class, Format::parse, "table, csv, json or xlsx");
+    words(commandLine, Measure.class, Measure::parse, "follows, takes, hooked or landed");
+    words(commandLine, Grain.class, Grain::parse, "colour, plastic or body");
+    words(commandLine, Standing.class, Standing::parse, "trusted, promising, unproven or doubtful");
+    commandLine.registerConverter(Integer.class, word -> number(word, Integer::valueOf));
+    commandLine.registerConverter(int.class, word -> number(word, Integer::valueOf));
+    commandLine.registerConverter(Long.class, word -> number(word, Long::valueOf));
+    commandLine.registerConverter(Double.class, word -> number(word, Double::valueOf));
   }
 
   private static <T> void words(
@@ -89,6 +99,14 @@ final class Commands {
                     () ->
                         new TypeConversionException(
                             "\"" + word + "\" is none of " + wanted + ".")));
+  }
+
+  private static <T> T number(String word, Function<String, T> read) {
+    try {
+      return read.apply(word);
+    } catch (NumberFormatException e) {
+      throw new TypeConversionException("\"" + word + "\" is not a number that fits here.");
+    }
   }
 
   private static LocalDate date(String text) {

@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import picocli.CommandLine.Option;
@@ -52,16 +53,21 @@ final class Output {
   }
 
   private Format form() {
-    return format.or(this::fromEnding).orElse(Format.TABLE);
+    return format.or(() -> out.map(Output::fromEnding)).orElse(Format.TABLE);
   }
 
-  private Optional<Format> fromEnding() {
-    return out.flatMap(
-        file -> {
-          String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
-          int point = name.lastIndexOf('.');
-          return point < 0 ? Optional.empty() : Format.parse(name.substring(point + 1));
-        });
+  private static Format fromEnding(Path file) {
+    String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+    String ending = name.substring(name.lastIndexOf('.') + 1);
+    return Arrays.stream(Format.values())
+        .filter(form -> form.extension().equals(ending))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new Refusal(
+                    Exit.USAGE,
+                    file
+                        + ": a result is written as .txt, .csv, .json or .xlsx, or as --format says."));
   }
 
   /** Something that writes bytes. */

@@ -5,11 +5,13 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.IParameterExceptionHandler;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.UnmatchedArgumentException;
 import traytally.intake.ListRefusedException;
 import traytally.sheet.UnreadableSheetException;
 import traytally.store.BoxException;
@@ -44,10 +46,22 @@ public final class Program {
   private IParameterExceptionHandler misuse() {
     return (ParameterException e, String[] args) -> {
       CommandLine command = e.getCommandLine();
-      desk.err().println("traytally: " + e.getMessage());
+      desk.err().println("traytally: " + words(e));
       desk.err().println("Try: " + command.getCommandSpec().qualifiedName() + " --help");
       return Exit.USAGE;
     };
+  }
+
+  private static String words(ParameterException e) {
+    if (e instanceof UnmatchedArgumentException unmatched && !unmatched.getUnmatched().isEmpty()) {
+      String word = unmatched.getUnmatched().get(0);
+      List<String> near = unmatched.getSuggestions();
+      return "\""
+          + word
+          + "\" is not understood here."
+          + (near.isEmpty() ? "" : " Did you mean " + near.get(0) + "?");
+    }
+    return String.valueOf(e.getMessage());
   }
 
   private IExecutionExceptionHandler failure(Traytally root) {

@@ -7,12 +7,16 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParentCommand;
 import traytally.ledger.Book;
+import traytally.ledger.Fact.Offered;
 import traytally.plastic.Money;
 import traytally.plastic.Name;
 import traytally.report.RestockReport;
@@ -73,11 +77,31 @@ final class RestockCommand implements Callable<Integer> {
     OptionalDouble least = worth.map(OptionalDouble::of).orElse(OptionalDouble.empty());
     try (Box box = root.openBox()) {
       Book book = box.book();
+      requireKnown(book);
       Optional<Money> most = budget.map(sum -> Money.of(sum, book.settings().currency()));
       Asked asked = new Asked(until, count, Set.copyOf(shops), most, least, untried);
       output.print(root, RestockReport.of(ShoppingList.of(book, root.today(), asked)));
     }
     return Exit.OK;
+  }
+
+  private void requireKnown(Book book) {
+    SortedSet<Name> known = new TreeSet<>();
+    book.facts(Offered.class).forEach(offered -> known.add(offered.offer().shop()));
+    for (Name shop : shops) {
+      if (!known.contains(shop)) {
+        throw new Refusal(
+            Exit.DATA,
+            "no price list names a shop \""
+                + shop
+                + "\". "
+                + (known.isEmpty()
+                    ? "Import what the shops ask first."
+                    : "There are "
+                        + known.stream().map(Name::text).collect(Collectors.joining(", "))
+                        + "."));
+      }
+    }
   }
 
   private void refuse() {

@@ -50,7 +50,16 @@ final class SettingsCommand implements Callable<Integer> {
           setting.key() + " wants " + setting.wantedWords() + ", not \"" + value + "\".");
     }
     try (Box box = root.openOrMakeBox()) {
-      box.record(entry(box.book(), setting, value));
+      Entry entry = entry(box.book(), setting, value);
+      long batch = box.record(entry);
+      root.desk()
+          .out()
+          .println(
+              "Recorded as batch "
+                  + batch
+                  + ": "
+                  + entry.summary()
+                  + "; traytally undo takes it back.");
     }
     return Exit.OK;
   }

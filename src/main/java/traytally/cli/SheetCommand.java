@@ -1,5 +1,6 @@
 package traytally.cli;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
@@ -44,7 +45,16 @@ final class SheetCommand implements Callable<Integer> {
     @Override
     public Integer call() {
       Path file = out.orElseGet(() -> Path.of(template.word() + ".xlsx"));
-      boolean csv = file.toString().toLowerCase(Locale.ROOT).endsWith(".csv");
+      String name = file.toString().toLowerCase(Locale.ROOT);
+      boolean csv = name.endsWith(".csv");
+      if (!csv && !name.endsWith(".xlsx")) {
+        throw new Refusal(Exit.USAGE, "a sheet is a .xlsx or a .csv file: " + file);
+      }
+      if (Files.exists(file)) {
+        throw new Refusal(
+            Exit.CANNOT_CREATE,
+            file + " is there already and may hold your rows. Name another file with --out.");
+      }
       Output.save(file, stream -> template.write(csv ? Format.CSV : Format.XLSX, stream));
       parent.root.desk().err().println("Written: " + file);
       return Exit.OK;

@@ -97,7 +97,7 @@ final class Changes {
     Entry entry =
         new Entry(
             "import",
-            String.join("; ", summary),
+            summary.isEmpty() ? "details of a list changed" : String.join("; ", summary),
             OptionalLong.empty(),
             posting.movements(),
             added,

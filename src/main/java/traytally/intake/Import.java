@@ -83,7 +83,11 @@ public final class Import {
             && problems.stream().anyMatch(p -> p.severity() == Problem.Severity.PROBLEM);
     if (stopped) {
       notices.add("Nothing was taken: a row has a problem, and --strict was passed.");
-      return new Imported(readings, problems, Changes.nothing(), notices);
+      return new Imported(
+          readings.stream().map(SheetReading::untaken).toList(),
+          problems,
+          Changes.nothing(),
+          notices);
     }
     if (!changes.isEmpty() || !options.map().isEmpty()) {
       tables.stream().filter(Mapping::canRemember).forEach(this::remember);

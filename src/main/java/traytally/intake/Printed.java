@@ -9,7 +9,7 @@ import traytally.sheet.Row;
 final class Printed {
   /** Headings that stand together in no list but that one. */
   private static final Set<String> HEADINGS =
-      Set.of("run out chance", "packs", "after", "why", "stand in");
+      Set.of("got", "run out chance", "packs", "why", "stand in");
 
   /** The heading stands below a title and a few lines on the trips counted (an assumption). */
   private static final int HEADING_WITHIN = 30;

@@ -28,6 +28,11 @@ public record SheetReading(
     }
   }
 
+  /** The same where the whole list was turned down: no row was taken. */
+  SheetReading untaken() {
+    return new SheetReading(file, sheet, kind, columns, assumptions, rowsRead, 0, rowsRead);
+  }
+
   /**
    * What one column was taken for.
    *

@@ -43,8 +43,18 @@ public final class GlanceReport {
         List.of(),
         List.of(
             low.isEmpty()
-                ? "Nothing you trust is running low."
+                ? nothingLow(outlook)
                 : "Above: what you trust and may run out of. traytally restock prints what to buy."));
+  }
+
+  private static String nothingLow(Outlook outlook) {
+    boolean trusted =
+        outlook.prospects().values().stream()
+            .anyMatch(p -> p.kept() || p.standing() == Standing.TRUSTED);
+    return trusted
+        ? "Nothing you trust is running low."
+        : "Nothing is trusted yet: trust takes fish on several days of your log. Mark what you will"
+            + " not be without as Kept in your list, or with traytally keep.";
   }
 
   private static List<Single> facts(Book book, Outlook outlook, LocalDate asOf) {

@@ -3,7 +3,6 @@ package traytally.report;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import traytally.performance.Evidence;
 import traytally.performance.Grain;
 import traytally.performance.Measure;
@@ -27,7 +26,7 @@ public final class TrustReport {
             new Report.Single(new Column("by", "Judged by", Kind.TEXT), Value.of(measure.word())));
     return new Report(
         "trust",
-        "Trust by " + grain.name().toLowerCase(Locale.ROOT),
+        "Trust by " + grain.word(),
         asOf,
         facts,
         columns(grain, measure),
@@ -42,7 +41,7 @@ public final class TrustReport {
     }
     long trusted = trusts.stream().filter(t -> t.standing() == Standing.TRUSTED).count();
     return List.of(
-        Words.count(trusted, "trusted " + grain.name().toLowerCase(Locale.ROOT))
+        Words.count(trusted, "trusted " + grain.word())
             + " of "
             + trusts.size()
             + ". Trust is the chance that it has more "

@@ -13,6 +13,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import traytally.ledger.Book;
 import traytally.ledger.Offer;
+import traytally.performance.Standing;
 import traytally.plastic.Money;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
@@ -118,6 +119,12 @@ final class ShoppingTrip {
     lines.sort(ShoppingLine.ORDER);
     List<String> notes = reasons.notes(book, basket.orders(bought), low.size());
     leftOut(low, bought).ifPresent(notes::add);
+    if (outlook.prospects().values().stream()
+        .noneMatch(p -> p.kept() || p.standing() == Standing.TRUSTED)) {
+      notes.add(
+          "Nothing is trusted yet: trust takes fish on several days of your log. Mark what you will"
+              + " not be without as Kept in your list.");
+    }
     if (!proven) {
       notes.add("There were too many ways to buy to try them all: a better basket may exist.");
     }

@@ -203,6 +203,39 @@ class BadInputTest {
   }
 
   @Test
+  void aBlankSheetNeverReplacesAFilledInOne() throws IOException {
+    String mine = list("box.csv", BOX_HEADER + "paddle,chalk,75,4\n");
+    refused(73, "sheet", "blank", "box", "--out", mine);
+    assertEquals(BOX_HEADER + "paddle,chalk,75,4\n", Files.readString(Path.of(mine)));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"list.pdf", "list.doc", "list"})
+  void aResultInAFormNobodyWrites(String name) {
+    String file = folder.resolve(name).toString();
+    refused(2, "box", "--out", file);
+    assertFalse(Files.exists(Path.of(file)));
+  }
+
+  @Test
+  void aShopThatNoPriceListNames() throws IOException {
+    String prices =
+        "Shop,Body style,Colour,Length (mm),Pack size,Pack price\nQuay,paddle,motor oil,75,8,5\n";
+    assertEquals(0, Ran.in(folder, "import", list("prices.csv", prices)).code());
+    before = state();
+    Ran ran = refused(65, "restock", "--shop", "Quey");
+    assertTrue(ran.err().contains("There are Quay."), ran.err());
+  }
+
+  @Test
+  void agreeingThatOneNameIsAnotherSaysWhatItDoes() {
+    Ran ran = Ran.in(folder, "agree", "motor oil", "=", "rust");
+    assertEquals(0, ran.code());
+    assertTrue(ran.err().contains("is a name in your box"), ran.err());
+    assertTrue(ran.out().contains("traytally undo takes it back"), ran.out());
+  }
+
+  @Test
   void namesThatAreNoAsciiSurvive() throws IOException {
     String list = list("names.csv", BOX_HEADER + "paddle,świt 緑 أخضر,75,3\n");
     assertEquals(0, Ran.in(folder, "import", list).code());
