@@ -27,6 +27,7 @@ import traytally.intake.Imported;
 import traytally.intake.ListKind;
 import traytally.intake.ProblemRows;
 import traytally.ledger.Book;
+import traytally.ledger.Entry;
 import traytally.render.Look;
 import traytally.render.Rendering;
 import traytally.report.ImportReport;
@@ -113,32 +114,47 @@ final class ImportCommand implements Callable<Integer> {
     MONTH
   }
 
+  /** What was given, what was read of it, and the batch it was recorded in, if it was. */
+  private record Done(List<GivenSheet> given, Imported imported, OptionalLong batch) {}
+
   @Override
   public Integer call() {
     ImportOptions options = options();
-    List<GivenSheet> given = new ArrayList<>();
     Reading reading =
         encoding.map(name -> Reading.AS_FOUND.withEncoding(charset(name))).orElse(Reading.AS_FOUND);
     requireWorkbook(problems);
-    for (Path file : files) {
-      requireThere(file);
-      given.addAll(sheets(file, reading));
+    Done done;
+    try (Progress progress = new Progress(root.desk())) {
+      List<GivenSheet> given = new ArrayList<>();
+      for (Path file : files) {
+        requireThere(file);
+        given.addAll(sheets(file, reading, progress));
+      }
+      progress.compare();
+      done = take(given, options, progress);
     }
+    writeProblems(done.given(), done.imported());
+    return report(done.imported(), done.batch());
+  }
+
+  private Done take(List<GivenSheet> given, ImportOptions options, Progress progress) {
     if (dryRun && !Files.exists(root.boxFile())) {
       Imported tried = Import.read(given, Book.EMPTY, options, root.today());
-      writeProblems(given, tried);
-      return report(tried, OptionalLong.empty());
+      return new Done(given, tried, OptionalLong.empty());
     }
     try (Box box = root.openOrMakeBox()) {
       Imported imported = Import.read(given, box.book(), options, root.today());
-      writeProblems(given, imported);
-      OptionalLong batch = OptionalLong.empty();
-      if (!dryRun && !imported.entry().isEmpty()) {
-        box.keepCopy();
-        batch = OptionalLong.of(box.record(imported.entry()));
-      }
-      return report(imported, batch);
+      return new Done(given, imported, record(imported.entry(), box, progress));
     }
+  }
+
+  private OptionalLong record(Entry entry, Box box, Progress progress) {
+    if (dryRun || entry.isEmpty()) {
+      return OptionalLong.empty();
+    }
+    progress.record(entry.movements().size() + entry.added().size() + entry.withdrawn().size());
+    box.keepCopy();
+    return OptionalLong.of(box.record(entry));
   }
 
   private void writeProblems(List<GivenSheet> given, Imported imported) {
@@ -164,9 +180,10 @@ final class ImportCommand implements Callable<Integer> {
     }
   }
 
-  private static List<GivenSheet> sheets(Path file, Reading reading) {
+  private static List<GivenSheet> sheets(Path file, Reading reading, Progress progress) {
+    String name = String.valueOf(file.getFileName());
     try (Workbook workbook = Workbook.open(file, reading)) {
-      return GivenSheet.of(String.valueOf(file.getFileName()), workbook);
+      return GivenSheet.of(name, workbook, rows -> progress.read(name, rows));
     }
   }
 

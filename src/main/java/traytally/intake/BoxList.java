@@ -56,25 +56,23 @@ final class BoxList {
 
   /** Reads every row of {@code tables}; what cannot be taken is among their problems. */
   void read(List<Table> tables, LocalDate today) {
-    Map<Line, Table> lines = new LinkedHashMap<>();
+    List<Line> lines = new ArrayList<>();
     Map<Plastic, OptionalInt> packSizes = new HashMap<>();
     book.described().forEach((plastic, said) -> packSizes.put(plastic, said.packSize()));
     for (Table table : tables) {
       taken.put(table, 0);
       RowReader reader = new RowReader(table, ColumnHabits.of(table, options, today), today);
-      new BoxRows(table, reader, known, book.settings().currency(), packSizes)
-          .lines()
-          .forEach(line -> lines.put(line, table));
+      lines.addAll(
+          new BoxRows(table, reader, known, book.settings().currency(), packSizes).lines());
     }
-    Map<Plastic, Plastic> resolved = resolve(lines.keySet());
-    lines.forEach(
-        (line, table) -> {
-          Plastic plastic = resolved.getOrDefault(line.words(), line.words());
-          if (mayTake(line, plastic)) {
-            totals.computeIfAbsent(plastic, p -> new Total()).lines.add(line);
-            taken.merge(table, 1, Integer::sum);
-          }
-        });
+    Map<Plastic, Plastic> resolved = resolve(lines);
+    for (Line line : lines) {
+      Plastic plastic = resolved.getOrDefault(line.words(), line.words());
+      if (mayTake(line, plastic)) {
+        totals.computeIfAbsent(plastic, p -> new Total()).lines.add(line);
+        taken.merge(line.reader().table(), 1, Integer::sum);
+      }
+    }
     sayNames();
   }
 
@@ -89,7 +87,7 @@ final class BoxList {
   }
 
   /** Each plastic in the list's words, as the book knows it; one wanted twice stays as written. */
-  private Map<Plastic, Plastic> resolve(Set<Line> lines) {
+  private Map<Plastic, Plastic> resolve(List<Line> lines) {
     Set<Plastic> words = new HashSet<>();
     lines.forEach(line -> words.add(line.words()));
     Map<Plastic, Plastic> resolved = new HashMap<>();

@@ -89,7 +89,8 @@ final class Changes {
             .filter(s -> s.use() > 0 && posting.isHistory(s.plastic(), s.trip().date()))
             .count();
     SortedMap<Plastic, Integer> found = new TreeMap<>();
-    for (Movement movement : posting.movements()) {
+    List<Movement> movements = posting.movements();
+    for (Movement movement : movements) {
       if (movement.kind() == MovementKind.FOUND && !movement.reverses()) {
         found.merge(movement.plastic(), movement.pieces(), Integer::sum);
       }
@@ -99,7 +100,7 @@ final class Changes {
             "import",
             summary.isEmpty() ? "details of a list changed" : String.join("; ", summary),
             OptionalLong.empty(),
-            posting.movements(),
+            movements,
             added,
             withdrawn);
     return new Outcome(entry, found, history);

@@ -29,7 +29,7 @@ record ColumnHabits(Lengths.Bare bare, Optional<Dates.Order> order, boolean bare
 
   private static Set<Cell> distinct(Table table, Field field) {
     Set<Cell> cells = new LinkedHashSet<>();
-    table.rows().forEach(row -> cells.add(row.place(field).cell()));
+    table.rows().forEach(row -> cells.add(row.cell(field)));
     return cells;
   }
 

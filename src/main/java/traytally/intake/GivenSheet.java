@@ -1,9 +1,9 @@
 package traytally.intake;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.Objects;
+import java.util.function.IntConsumer;
 import traytally.sheet.Cell;
 import traytally.sheet.CellRange;
 import traytally.sheet.Row;
@@ -21,11 +21,10 @@ import traytally.sheet.Workbook;
  */
 public record GivenSheet(
     String file, String name, boolean hidden, List<Row> rows, List<CellRange> merges) {
-  /** Distinct cells remembered for sharing; lists repeat few words many times. */
-  private static final int SHARED_CELLS = 200_000;
+  private static final int ROWS_BETWEEN_WORDS = 1000;
 
   public GivenSheet {
-    rows = List.copyOf(rows);
+    rows = PackedRows.of(rows);
     merges = List.copyOf(merges);
   }
 
@@ -36,34 +35,50 @@ public record GivenSheet(
    * @throws traytally.sheet.UnreadableSheetException if it cannot be read
    */
   public static List<GivenSheet> of(String fileName, Workbook workbook) {
+    return of(fileName, workbook, rows -> {});
+  }
+
+  /**
+   * Every sheet of {@code workbook}.
+   *
+   * @param fileName the file's name, without its folder
+   * @param reading is told from time to time how many rows of a sheet are read
+   * @throws traytally.sheet.UnreadableSheetException if it cannot be read
+   */
+  public static List<GivenSheet> of(String fileName, Workbook workbook, IntConsumer reading) {
     List<GivenSheet> sheets = new ArrayList<>();
-    Map<Cell, Cell> shared = new HashMap<>();
     for (Sheet sheet : workbook.sheets()) {
       try (Rows rows = workbook.rows(sheet)) {
-        List<Row> read = new ArrayList<>();
+        PackedRows.Builder read = new PackedRows.Builder();
         while (rows.hasNext()) {
-          read.add(share(rows.next(), shared));
+          read.add(rows.next());
+          if (read.size() % ROWS_BETWEEN_WORDS == 0) {
+            reading.accept(read.size());
+          }
         }
-        sheets.add(new GivenSheet(fileName, sheet.name(), sheet.hidden(), read, rows.merges()));
+        sheets.add(
+            new GivenSheet(fileName, sheet.name(), sheet.hidden(), read.done(), rows.merges()));
       }
     }
     return List.copyOf(sheets);
   }
 
-  /** The same row with equal cells kept once, so that a million rows fit in memory. */
-  private static Row share(Row row, Map<Cell, Cell> shared) {
-    List<Cell> cells = new ArrayList<>(row.cells().size());
-    for (Cell cell : row.cells()) {
-      Cell known = shared.get(cell);
-      if (known == null) {
-        if (shared.size() < SHARED_CELLS) {
-          shared.put(cell, cell);
-        }
-        known = cell;
-      }
-      cells.add(known);
-    }
-    return new Row(row.number(), cells, row.hidden());
+  /** The cell of a row, by the row's place in the sheet; spares making the whole row. */
+  Cell cell(int index, int column) {
+    return ((PackedRows) rows).cell(index, column);
+  }
+
+  /** The number of a row as the spreadsheet program shows it, by its place in the sheet. */
+  int number(int index) {
+    return ((PackedRows) rows).number(index);
+  }
+
+  /**
+   * Of the little that tells sheets apart: hashing a million rows takes longer than reading them.
+   */
+  @Override
+  public int hashCode() {
+    return Objects.hash(file, name, rows.size());
   }
 
   /** How its stints and plans are marked: {@code trips.xlsx, Trips}. */

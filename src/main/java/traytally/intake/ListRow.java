@@ -3,6 +3,7 @@ package traytally.intake;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import traytally.sheet.Cell;
 
@@ -17,37 +18,86 @@ final class ListRow {
 
   private static final Place NOWHERE = new Place(Cell.blank(), -1, false);
 
-  private final int number;
-  private final Map<Field, Place> places = new EnumMap<>(Field.class);
-  private final Set<Field> doubted = EnumSet.noneOf(Field.class);
+  private static final Columns NONE = new Columns(Optional.empty(), Map.of());
 
-  ListRow(int number) {
-    this.number = number;
+  private final Columns columns;
+  private final int index;
+  private Map<Field, Place> own = Map.of();
+  private Set<Field> doubted = Set.of();
+
+  private ListRow(Columns columns, int index) {
+    this.columns = columns;
+    this.index = index;
+  }
+
+  /** A row of nothing. */
+  static ListRow empty() {
+    return new ListRow(NONE, 0);
+  }
+
+  /** Which column of a sheet tells what, the same for all rows of a list. */
+  static final class Columns {
+    private final Optional<GivenSheet> sheet;
+    private final Map<Field, Integer> columns = new EnumMap<>(Field.class);
+
+    private Columns(Optional<GivenSheet> sheet, Map<Field, Integer> columns) {
+      this.sheet = sheet;
+      this.columns.putAll(columns);
+    }
+
+    static Columns of(GivenSheet sheet, Map<Field, Integer> columns) {
+      return new Columns(Optional.of(sheet), columns);
+    }
+
+    /** The row at a place in the sheet. */
+    ListRow row(int index) {
+      return new ListRow(this, index);
+    }
+
+    /** Below 0 if no column tells it. */
+    private int column(Field field) {
+      return columns.getOrDefault(field, -1);
+    }
+
+    private Cell cell(int index, int column) {
+      return sheet.orElseThrow().cell(index, column);
+    }
   }
 
   /** The row's number as the spreadsheet program shows it. */
   int number() {
-    return number;
+    return columns.sheet.map(sheet -> sheet.number(index)).orElse(1);
   }
 
   void put(Field field, Cell cell, int column) {
-    places.put(field, new Place(cell, column, false));
+    own(field, new Place(cell, column, false));
   }
 
   void fill(Field field, Place from) {
-    places.put(field, new Place(from.cell(), from.column(), true));
+    own(field, new Place(from.cell(), from.column(), true));
+  }
+
+  /** Most rows of a long list have no cell of their own making, and need no map. */
+  private void own(Field field, Place place) {
+    if (own.isEmpty()) {
+      own = new EnumMap<>(Field.class);
+    }
+    own.put(field, place);
   }
 
   /** A row of the same cells that can go its own way. */
   ListRow copy() {
-    ListRow copy = new ListRow(number);
-    copy.places.putAll(places);
-    copy.doubted.addAll(doubted);
+    ListRow copy = new ListRow(columns, index);
+    own.forEach(copy::own);
+    doubted.forEach(copy::doubt);
     return copy;
   }
 
   /** Marks a number that is told for several plastics at once. */
   void doubt(Field field) {
+    if (doubted.isEmpty()) {
+      doubted = EnumSet.noneOf(Field.class);
+    }
     doubted.add(field);
   }
 
@@ -57,11 +107,25 @@ final class ListRow {
 
   /** Where {@code field} stands; a blank in no column if the list does not tell it. */
   Place place(Field field) {
-    return places.getOrDefault(field, NOWHERE);
+    Place place = own.get(field);
+    if (place != null) {
+      return place;
+    }
+    int column = columns.column(field);
+    return column < 0 ? NOWHERE : new Place(columns.cell(index, column), column, false);
+  }
+
+  /** The cell of {@code field}; a blank if the list does not tell it. */
+  Cell cell(Field field) {
+    if (!own.isEmpty()) {
+      return place(field).cell();
+    }
+    int column = columns.column(field);
+    return column < 0 ? Cell.blank() : columns.cell(index, column);
   }
 
   boolean isBlank(Field field) {
-    return isBlank(place(field).cell());
+    return isBlank(cell(field));
   }
 
   /** What {@link Cell#isBlank} says, without its cost: a long list asks this millions of times. */
@@ -75,6 +139,6 @@ final class ListRow {
 
   /** The text in {@code field}, without outer blanks. */
   String text(Field field) {
-    return Numbers.plain(place(field).cell().shown());
+    return Numbers.plain(cell(field).shown());
   }
 }

@@ -1,6 +1,7 @@
 package traytally.intake;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -60,8 +61,13 @@ final class NoteLines {
             1);
     Table table = new Table(sheet, List.of(ColumnHeader.of("")), guess);
     table.assume("A note without columns: each shape's colours stand behind it or below it.");
+    ListRow.Columns nowhere = ListRow.Columns.of(sheet, Map.of());
+    Map<Integer, Integer> places = new HashMap<>();
+    for (int i = 0; i < sheet.rows().size(); i++) {
+      places.put(sheet.rows().get(i).number(), i);
+    }
     for (Item item : items) {
-      ListRow row = new ListRow(item.row());
+      ListRow row = nowhere.row(places.getOrDefault(item.row(), 0));
       row.put(Field.BODY, Cell.text(item.shape()), 0);
       row.put(Field.COLOUR, Cell.text(item.colour()), 0);
       row.put(Field.PIECES, Cell.text(item.count()), 0);

@@ -37,7 +37,7 @@ final class RowReader {
   private final Map<Cell, Optional<Lengths.Written>> lengths = new HashMap<>();
   private final Map<String, Told<Integer>> quantities = new HashMap<>();
   private final Map<String, Told<Double>> times = new HashMap<>();
-  private ListRow row = new ListRow(1);
+  private ListRow row = ListRow.empty();
   private boolean failed;
 
   RowReader(Table table, ColumnHabits habits, LocalDate today) {
@@ -50,6 +50,11 @@ final class RowReader {
   void begin(ListRow next) {
     row = next;
     failed = false;
+  }
+
+  /** The list whose rows it reads. */
+  Table table() {
+    return table;
   }
 
   /** Whether the row has a problem and cannot be taken. */
@@ -93,7 +98,7 @@ final class RowReader {
   }
 
   String text(Field field) {
-    Cell cell = row.place(field).cell();
+    Cell cell = row.cell(field);
     if (cell instanceof Cell.ErrorValue) {
       problem(field, "is the error of a formula. Write the value instead.");
       return "";
@@ -120,7 +125,7 @@ final class RowReader {
     if (text.isEmpty() || text.equals("-") || text.equals("?")) {
       return 0;
     }
-    Cell cell = row.place(Field.LENGTH).cell();
+    Cell cell = row.cell(Field.LENGTH);
     Optional<Lengths.Written> written = lengths.computeIfAbsent(cell, RowReader::writtenLength);
     if (written.isEmpty()) {
       problem(Field.LENGTH, "is not a length. Write it as 75 mm or 3 in.");
@@ -186,7 +191,7 @@ final class RowReader {
       return Told.wrong(
           "stands in a row of several plastics and may be any one's. Write a row for each plastic.");
     }
-    Cell cell = row.place(field).cell();
+    Cell cell = row.cell(field);
     if (cell instanceof Cell.Numeric number) {
       return Quantities.whole(decimal(number));
     }
@@ -207,8 +212,7 @@ final class RowReader {
       }
       return Optional.empty();
     }
-    Optional<LocalDate> date =
-        heard(field, dates.computeIfAbsent(row.place(field).cell(), this::dateTold));
+    Optional<LocalDate> date = heard(field, dates.computeIfAbsent(row.cell(field), this::dateTold));
     if (date.filter(d -> d.isBefore(FIRST_DATE)).isPresent()) {
       problem(field, "is too long ago to be true. Check the year.");
       return Optional.empty();
@@ -251,7 +255,7 @@ final class RowReader {
   /** Minutes in {@code field}; empty if blank. */
   Optional<Double> minutes(Field field) {
     String text = text(field);
-    Cell cell = row.place(field).cell();
+    Cell cell = row.cell(field);
     if (cell instanceof Cell.Time time) {
       return heard(field, Durations.checked(time.length().toSeconds() / 60.0));
     }
@@ -265,7 +269,7 @@ final class RowReader {
 
   /** Minutes that may be more than a day's, up to {@code mostHours}; empty if blank. */
   Optional<Double> minutesOfDays(Field field, double mostHours) {
-    Cell cell = row.place(field).cell();
+    Cell cell = row.cell(field);
     if (cell instanceof Cell.Numeric number && habits.bareHours()) {
       double hours = decimal(number).doubleValue();
       if (hours < 0 || hours > mostHours) {
@@ -313,7 +317,7 @@ final class RowReader {
 
   private Told<Amounts.Written> amountTold(Field field, java.util.Currency own) {
     String text = text(field);
-    Cell cell = row.place(field).cell();
+    Cell cell = row.cell(field);
     if (cell instanceof Cell.Numeric number) {
       Told<Amounts.Written> bare = Amounts.parse(decimal(number).toPlainString(), own);
       return bare.map(

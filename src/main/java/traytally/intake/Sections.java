@@ -84,10 +84,10 @@ final class Sections {
         filled.add(column);
       }
     }
-    boolean told = table.guess().columns().keySet().stream().anyMatch(f -> !list.isBlank(f));
     if (filled.isEmpty()) {
       return;
     }
+    boolean told = tells(list);
     String first = row.cell(filled.get(0)).shown().strip();
     if (isTotal(first, list)) {
       table.note(row.number(), filled.get(0), first, "begins a row of totals, which was left out.");
@@ -99,6 +99,15 @@ final class Sections {
       underHeadings(list);
       add(row, list);
     }
+  }
+
+  private boolean tells(ListRow list) {
+    for (Field field : table.guess().columns().keySet()) {
+      if (!list.isBlank(field)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private void head(Cell cell, int column) {
@@ -264,13 +273,20 @@ final class Sections {
     }
   }
 
+  /** Whether a look at its length and first letter leaves {@code text} a chance to be a ditto. */
+  private static boolean mayBeDitto(String text) {
+    char first = text.charAt(0);
+    boolean word = Character.isLetterOrDigit(first) && first < 128;
+    return text.length() <= LONGEST_DITTO && (!word || "dsaDSA".indexOf(first) >= 0);
+  }
+
   private void dittos() {
     Optional<ListRow> above = Optional.empty();
     for (ListRow row : table.rows()) {
       for (Field field : table.guess().columns().keySet()) {
         boolean ditto =
-            row.place(field).cell() instanceof Cell.Text text
-                && text.text().length() <= LONGEST_DITTO
+            row.cell(field) instanceof Cell.Text text
+                && mayBeDitto(text.text())
                 && DITTO.contains(row.text(field).toLowerCase(Locale.ROOT));
         if (ditto && above.isPresent() && field != Field.NOTE) {
           row.fill(field, above.get().place(field));

@@ -331,8 +331,11 @@ final class TableSearch {
     int last = start.last() < 0 ? 0 : rows.get(start.last()).number();
     Optional<Start> next = Optional.empty();
     int hidden = 0;
+    ListRow.Columns columns = ListRow.Columns.of(sheet, table.guess().columns());
+    Optional<Row> following = rowAt(start.last() + 1);
     for (int i = start.last() + 1; i < rows.size() && next.isEmpty(); i++) {
-      Row row = rows.get(i);
+      Row row = following.orElseThrow();
+      following = rowAt(i + 1);
       boolean gap = row.number() > last + 1;
       last = row.number();
       if (repeatsHeader(table, row)) {
@@ -341,11 +344,7 @@ final class TableSearch {
         next = mayBeHeaderRow(row, gap) ? start(i) : Optional.empty();
         if (next.isEmpty()) {
           hidden += row.hidden() ? 1 : 0;
-          sections.take(
-              row,
-              gap,
-              i + 1 < rows.size() ? Optional.of(rows.get(i + 1)) : Optional.empty(),
-              mapped(table, row));
+          sections.take(row, gap, following, mapped(table, row, columns.row(i)));
         }
       }
     }
@@ -355,6 +354,10 @@ final class TableSearch {
     sections.fillDown();
     new TakeApart(table).run();
     return next;
+  }
+
+  private Optional<Row> rowAt(int index) {
+    return index < sheet.rows().size() ? Optional.of(sheet.rows().get(index)) : Optional.empty();
   }
 
   /** The lone texts over a header, the nearest first. */
@@ -397,18 +400,18 @@ final class TableSearch {
         && text.text().strip().equalsIgnoreCase(header.text());
   }
 
-  private ListRow mapped(Table table, Row row) {
-    ListRow list = new ListRow(row.number());
+  private ListRow mapped(Table table, Row row, ListRow list) {
+    if (sheet.merges().isEmpty()) {
+      return list;
+    }
     table
         .guess()
         .columns()
         .forEach(
             (field, column) -> {
-              Cell cell = row.cell(column);
-              if (!sheet.merges().isEmpty() && IDENTITY.contains(field) && cell.isBlank()) {
-                cell = mergedAbove(row.number(), column).orElse(cell);
+              if (IDENTITY.contains(field) && row.cell(column).isBlank()) {
+                mergedAbove(row.number(), column).ifPresent(cell -> list.put(field, cell, column));
               }
-              list.put(field, cell, column);
             });
     return list;
   }

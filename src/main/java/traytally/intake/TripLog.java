@@ -32,14 +32,21 @@ final class TripLog {
   private static final int MOST_CASTS = 5000;
   private static final int MOST_RODS = 20;
 
-  /** One row as read, before its plastic is looked up. */
-  private record Line(ListRow row, Plastic words, Stint stint) {}
+  /**
+   * The rows as read, before their plastics are looked up: row and stint stand at the same place.
+   * Two lists, because a record for each of a million rows is memory that the stints need.
+   */
+  private record Lines(List<ListRow> rows, List<Stint> stints) {}
 
   private final Table table;
   private final LocalDate today;
   private final KnownPlastics known;
   private final RowReader reader;
   private final List<Fished> stints = new ArrayList<>();
+  // A long log repeats trips, plastics and numbers; each is kept once.
+  private final Map<Trip, Trip> trips = new HashMap<>();
+  private final Map<Plastic, Plastic> plastics = new HashMap<>();
+  private final Map<Object, Object> met = new HashMap<>();
   private final Set<LocalDate> doubtful = new HashSet<>();
   private final boolean fishCounted;
   private boolean undatedProblem;
@@ -66,31 +73,38 @@ final class TripLog {
 
   /** Reads every row; what cannot be taken is among the table's problems. */
   void read(Strangers strangers) {
-    List<Line> lines = new ArrayList<>();
+    Lines lines = new Lines(new ArrayList<>(), new ArrayList<>());
     for (ListRow row : table.rows()) {
       reader.begin(row);
       Optional<LocalDate> date = reader.date(Field.DATE);
       if (date.filter(d -> d.isAfter(today)).isPresent()) {
         reader.problem(Field.DATE, "is after today. Write the day fished, or put it in the plan.");
       }
-      Optional<Line> line = line(row, date.orElse(today));
-      line.ifPresent(lines::add);
-      if (line.isEmpty()) {
+      Optional<Stint> stint = stint(date.orElse(today));
+      if (stint.isPresent()) {
+        lines.rows().add(row);
+        lines.stints().add(stint.get());
+      } else {
         doubt(date);
       }
     }
     if (strangers == Strangers.WELCOME) {
-      welcome(lines);
+      welcome(lines.stints());
     }
+    take(lines, strangers);
+  }
+
+  private void take(Lines lines, Strangers strangers) {
     Map<Trip, Integer> places = new HashMap<>();
-    for (Line line : lines) {
-      reader.begin(line.row());
-      Trip trip = line.stint().trip();
-      Optional<Plastic> plastic = plastic(line.words(), strangers);
+    String source = table.sheet().source();
+    for (int i = 0; i < lines.rows().size(); i++) {
+      reader.begin(lines.rows().get(i));
+      Stint stint = lines.stints().get(i);
+      Trip trip = stint.trip();
+      Optional<Plastic> plastic = plastic(stint.plastic(), strangers);
       if (plastic.isPresent()) {
         int place = places.merge(trip, 1, Integer::sum);
-        Stint stint = with(line.stint(), plastic.get());
-        stints.add(new Fished(stint, 0, place, table.sheet().source()));
+        stints.add(new Fished(with(stint, plastic.get()), 0, place, source));
       } else {
         doubt(Optional.of(trip.date()));
       }
@@ -118,6 +132,9 @@ final class TripLog {
   }
 
   private static Stint with(Stint stint, Plastic plastic) {
+    if (stint.plastic().equals(plastic)) {
+      return stint;
+    }
     return new Stint(
         stint.trip(),
         stint.species(),
@@ -133,12 +150,12 @@ final class TripLog {
         stint.note());
   }
 
-  private Optional<Line> line(ListRow row, LocalDate date) {
+  private Optional<Stint> stint(LocalDate date) {
     Plastic words = words();
-    Trip trip = new Trip(date, known.agreed(reader.name(Field.WATER)));
+    Trip trip = once(new Trip(date, known.agreed(reader.name(Field.WATER))));
     Optional<Clarity> clarity = reader.word(Field.CLARITY, Words::clarity);
     OptionalDouble minutes = minutes();
-    OptionalInt casts = reader.count(Field.CASTS, MOST_CASTS);
+    OptionalInt casts = once(reader.count(Field.CASTS, MOST_CASTS));
     Fish fish = fish();
     Loss loss = loss();
     int worn = reader.pieces(Field.WORN, OptionalInt.empty()).orElse(0);
@@ -149,7 +166,7 @@ final class TripLog {
     if (reader.failed()) {
       return Optional.empty();
     }
-    Stint stint =
+    return Optional.of(
         new Stint(
             trip,
             fishCounted ? Name.BLANK : known.agreed(reader.name(Field.SPECIES)),
@@ -162,8 +179,29 @@ final class TripLog {
             loss.how(),
             worn,
             rods,
-            reader.text(Field.NOTE));
-    return Optional.of(new Line(row, words, stint));
+            reader.text(Field.NOTE)));
+  }
+
+  /** The trip itself, or one met before that is equal and spelt alike. */
+  private Trip once(Trip trip) {
+    Trip before = trips.computeIfAbsent(trip, t -> t);
+    return before.water().text().equals(trip.water().text()) ? before : trip;
+  }
+
+  /** The plastic itself, or one met before that is equal and spelt alike. */
+  private Plastic once(Plastic words) {
+    Plastic before = plastics.computeIfAbsent(words, w -> w);
+    boolean alike =
+        before.body().text().equals(words.body().text())
+            && before.colour().text().equals(words.colour().text())
+            && before.maker().text().equals(words.maker().text());
+    return alike ? before : words;
+  }
+
+  /** The value itself, or one equal to it that was met before. */
+  @SuppressWarnings("unchecked") // what is equal is of one class
+  private <T> T once(T value) {
+    return (T) met.computeIfAbsent(value, v -> v);
   }
 
   /** The plastic in the row's own words; any plastic if the row has failed. */
@@ -174,7 +212,7 @@ final class TripLog {
     int lengthMm = reader.lengthMm();
     return body.isBlank() || colour.isBlank()
         ? Plastic.of("", "none", "none", 0)
-        : new Plastic(maker, body, colour, lengthMm);
+        : once(new Plastic(maker, body, colour, lengthMm));
   }
 
   private OptionalDouble minutes() {
@@ -182,7 +220,7 @@ final class TripLog {
     if (minutes.isEmpty() && table.guess().has(Field.START) && table.guess().has(Field.END)) {
       minutes = reader.span(Field.START, Field.END);
     }
-    return minutes.isPresent() ? OptionalDouble.of(minutes.get()) : OptionalDouble.empty();
+    return minutes.isPresent() ? once(OptionalDouble.of(minutes.get())) : OptionalDouble.empty();
   }
 
   /** Numbers under "Fish" are fish landed, not what was fished for. */
@@ -224,7 +262,7 @@ final class TripLog {
           Field.HOOKED, "is more than there were takes (" + takes + "). Check both numbers.");
       return Fish.NONE;
     }
-    return new Fish(follows, takes, hooked, landed);
+    return once(new Fish(follows, takes, hooked, landed));
   }
 
   private record Loss(int pieces, Optional<LossCause> how) {}
@@ -278,11 +316,11 @@ final class TripLog {
   }
 
   /** Makes every plastic of the log known, those in full words first. */
-  private void welcome(List<Line> lines) {
+  private void welcome(List<Stint> lines) {
     Comparator<Plastic> fullFirst =
         Comparator.comparing((Plastic p) -> !p.hasLength()).thenComparing(p -> p.maker().isBlank());
     lines.stream()
-        .map(Line::words)
+        .map(Stint::plastic)
         .distinct()
         .sorted(fullFirst)
         .filter(words -> known.fittingRoughly(words).isEmpty())

@@ -63,9 +63,14 @@ final class Balance {
   void move(Movement movement, long told) {
     Sort sort =
         movement.isShortage() ? Sort.SHORT : movement.isWorkedOut() ? Sort.RECOUNTED : Sort.TOLD;
-    moves
-        .computeIfAbsent(movement.date(), d -> new ArrayList<>())
-        .add(new Move(sort, told, movement.pieces()));
+    List<Move> day = moves.computeIfAbsent(movement.date(), d -> new ArrayList<>(1));
+    int last = day.size() - 1;
+    if (last >= 0 && day.get(last).sort() == sort && day.get(last).told() == told) {
+      // Only their sum counts, and a long log moves one plastic many times a day.
+      day.set(last, new Move(sort, told, Math.addExact(day.get(last).pieces(), movement.pieces())));
+    } else {
+      day.add(new Move(sort, told, movement.pieces()));
+    }
   }
 
   /** Takes a count in, unless one told before it is dated after it: then it is history. */

@@ -35,7 +35,10 @@ public final class Posting {
   private final Map<Plastic, List<Recorded<Counted>>> counts = new HashMap<>();
   private final Map<Plastic, Balance> balances = new HashMap<>();
   private final List<Movement> posted = new ArrayList<>();
+  // The posted movements of stints by the stint's number: made when first asked for, since a long
+  // log is posted without ever asking.
   private final Map<Long, List<Recorded<Movement>>> postedByStint = new HashMap<>();
+  private int indexed;
   private final Set<Plastic> touched = new LinkedHashSet<>();
 
   /**
@@ -149,7 +152,7 @@ public final class Posting {
 
   private List<Recorded<Movement>> standing(long number, Plastic plastic) {
     List<Recorded<Movement>> moved = new ArrayList<>(ledger.ofStint(number));
-    moved.addAll(postedByStint.getOrDefault(number, List.of()));
+    moved.addAll(postedOf(number));
     Map<Movement, Deque<Recorded<Movement>>> standing = new LinkedHashMap<>();
     for (Recorded<Movement> recorded : moved) {
       if (recorded.what().plastic().equals(plastic)) {
@@ -161,6 +164,20 @@ public final class Posting {
       }
     }
     return standing.values().stream().flatMap(Deque::stream).toList();
+  }
+
+  private List<Recorded<Movement>> postedOf(long stint) {
+    for (; indexed < posted.size(); indexed++) {
+      Movement movement = posted.get(indexed);
+      movement
+          .stint()
+          .ifPresent(
+              number ->
+                  postedByStint
+                      .computeIfAbsent(number, n -> new ArrayList<>())
+                      .add(new Recorded<>(Balance.NOW, Balance.NOW, movement)));
+    }
+    return postedByStint.getOrDefault(stint, List.of());
   }
 
   private static Deque<Recorded<Movement>> all(
@@ -176,13 +193,6 @@ public final class Posting {
   private void add(Movement movement, long told) {
     balance(movement.plastic()).move(movement, told);
     posted.add(movement);
-    movement
-        .stint()
-        .ifPresent(
-            number ->
-                postedByStint
-                    .computeIfAbsent(number, n -> new ArrayList<>())
-                    .add(new Recorded<>(Balance.NOW, Balance.NOW, movement)));
     touched.add(movement.plastic());
   }
 

@@ -10,7 +10,9 @@ import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javax.xml.stream.XMLStreamException;
 
@@ -18,10 +20,15 @@ import javax.xml.stream.XMLStreamException;
 final class XlsxRows implements Rows.Source {
   private static final byte[] MERGE = "mergeCell".getBytes(StandardCharsets.US_ASCII);
 
+  /** Numbers remembered: a few hundred KB. */
+  private static final int REMEMBERED = 4096;
+
   private final XmlPull xml;
   private final XlsxWorkbook.Tables tables;
   private final RowBuilder row;
   private final Limits limits;
+  private final Map<String, Map<String, Cell>> numbers = new HashMap<>();
+  private int remembered;
   private boolean ended;
 
   XlsxRows(XmlPull xml, XlsxWorkbook.Tables tables, RowBuilder row, Limits limits) {
@@ -164,7 +171,7 @@ final class XlsxRows implements Rows.Source {
               : new Cell.Bool(stored.strip().equals("1") || stored.strip().equals("true"));
       case "e" -> stored.isBlank() ? Cell.blank() : new Cell.ErrorValue(stored.strip());
       case "d" -> isoDate(stored.strip());
-      default -> number(style, stored.strip());
+      default -> once(style, stored);
     };
   }
 
@@ -181,6 +188,20 @@ final class XlsxRows implements Rows.Source {
               + RowBuilder.SAVE_AGAIN);
     }
     return tables.texts().get(place);
+  }
+
+  /** The number, worked out once: lists repeat few counts and dates many times. */
+  private Cell once(String style, String stored) {
+    Map<String, Cell> known = numbers.computeIfAbsent(style, s -> new HashMap<>());
+    Cell cell = known.get(stored);
+    if (cell == null) {
+      cell = number(style, stored.strip());
+      if (remembered < REMEMBERED) {
+        known.put(stored, cell);
+        remembered++;
+      }
+    }
+    return cell;
   }
 
   private Cell number(String style, String stored) {

@@ -69,6 +69,13 @@ final class BoxFile {
         : new FileAttribute<?>[0];
   }
 
+  /**
+   * How much of the box SQLite may hold, in KiB, which it counts below zero: the index of a million
+   * movements, which a long import fills in no order, and which otherwise goes to the disk and
+   * back.
+   */
+  private static final int CACHE_KIB = -32 * 1024;
+
   /** Connects to the SQLite file, waiting {@code patience} for a lock. */
   static Connection connect(Path file, Duration patience) {
     if (!isSqlite(file)) {
@@ -78,6 +85,7 @@ final class BoxFile {
     config.resetOpenMode(SQLiteOpenMode.CREATE);
     config.enforceForeignKeys(true);
     config.setBusyTimeout(Math.toIntExact(patience.toMillis()));
+    config.setCacheSize(CACHE_KIB);
     config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
     try {
       // As an address, so that a question mark in a file's name is no option to the driver.

@@ -184,10 +184,12 @@ record FactTable<F extends Fact>(
 
   /** The table of a fact's kind. */
   static FactTable<? extends Fact> of(Fact fact) {
-    return ALL.stream()
-        .filter(table -> table.kind.isInstance(fact))
-        .findFirst()
-        .orElseThrow(() -> new IllegalArgumentException("no table keeps " + fact));
+    for (FactTable<? extends Fact> table : ALL) {
+      if (table.kind.isInstance(fact)) {
+        return table;
+      }
+    }
+    throw new IllegalArgumentException("no table keeps " + fact);
   }
 
   void write(Fact fact, Slots slots) throws SQLException {

@@ -19,6 +19,8 @@ final class Slots {
   private final PreparedStatement statement;
   private final Plastics plastics;
   private int next = 1;
+  private LocalDate lastDate = LocalDate.EPOCH;
+  private String lastDateText = LocalDate.EPOCH.toString();
 
   Slots(PreparedStatement statement, Plastics plastics) {
     this.statement = statement;
@@ -41,7 +43,12 @@ final class Slots {
   }
 
   Slots date(LocalDate date) throws SQLException {
-    return text(date.toString());
+    // A log tells many stints of one day in a row.
+    if (!date.equals(lastDate)) {
+      lastDate = date;
+      lastDateText = date.toString();
+    }
+    return text(lastDateText);
   }
 
   Slots word(Enum<?> choice) throws SQLException {
