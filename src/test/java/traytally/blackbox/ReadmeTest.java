@@ -16,6 +16,7 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import traytally.cli.Ran;
 
 /** What README.md shows is what the program does. */
@@ -58,6 +59,38 @@ class ReadmeTest {
       assertEquals(0, ran.code(), ran.err());
       assertEquals(example.output(), (ran.out() + ran.err()).strip(), example.command());
     }
+  }
+
+  @Test
+  void theMinuteWithYourOwnSpreadsheetRuns(@TempDir Path folder) throws IOException {
+    Path demo = Path.of("demo-data");
+    Files.copy(demo.resolve("tray.xlsx"), folder.resolve("my-tray.xlsx"));
+    Files.copy(demo.resolve("trips.xlsx"), folder.resolve("my-trips.xlsx"));
+    Files.writeString(
+        folder.resolve("shop-prices.csv"),
+        """
+        Shop,Body style,Colour,Length (mm),Pack size,Pack price
+        Far Skerry Post,paddle tail,motor oil,75,8,4.85
+        """);
+    Files.writeString(folder.resolve("plan.csv"), "Date,Hours\n2026-05-09,5\n");
+    Matcher block =
+        Pattern.compile("```sh\n(.*?)```", Pattern.DOTALL).matcher(Files.readString(README));
+    assertTrue(block.find());
+    int commands = 0;
+    for (String line : block.group(1).split("\n", -1)) {
+      String command = line.replaceAll("#.*", "").strip();
+      if (command.startsWith("traytally ")) {
+        String[] args = command.substring("traytally ".length()).split(" +", -1);
+        for (int i = 0; i < args.length; i++) {
+          args[i] = args[i].contains(".") ? folder.resolve(args[i]).toString() : args[i];
+        }
+        Ran ran = Ran.in(folder, args);
+        assertEquals(0, ran.code(), command + ran.err());
+        commands++;
+      }
+    }
+    assertEquals(6, commands);
+    assertTrue(Files.exists(folder.resolve("list.xlsx")));
   }
 
   @Test
