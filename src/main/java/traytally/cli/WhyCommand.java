@@ -11,7 +11,6 @@ import traytally.ledger.Book;
 import traytally.plastic.Plastic;
 import traytally.report.WhyReport;
 import traytally.restock.Asked;
-import traytally.restock.Outlook;
 import traytally.restock.Prospect;
 import traytally.restock.ShoppingLine;
 import traytally.restock.ShoppingList;
@@ -40,9 +39,8 @@ final class WhyCommand implements Callable<Integer> {
       ShoppingList list = ShoppingList.of(book, root.today(), Asked.NOTHING);
       Optional<ShoppingLine> line =
           list.lines().stream().filter(l -> l.plastic().equals(plastic)).findFirst();
-      Outlook outlook = Outlook.of(book, root.today());
-      Prospect prospect = Optional.ofNullable(outlook.prospects().get(plastic)).orElseThrow();
-      output.print(root, WhyReport.of(prospect, line, outlook, root.today()));
+      Prospect prospect = list.outlook().prospect(plastic).orElseThrow();
+      output.print(root, WhyReport.of(prospect, line, list.outlook(), root.today()));
     }
     return Exit.OK;
   }

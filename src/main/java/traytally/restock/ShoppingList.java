@@ -10,7 +10,7 @@ import traytally.plastic.Money;
 /**
  * What to buy before the horizon's trips, and where.
  *
- * @param useAssumed whether use rests on the setting, there being no log yet
+ * @param outlook what it was worked out from
  * @param budget what goods and postage may cost, if there is a limit
  * @param lines what nobody sells first, then by shop and plastic, then what the budget left out
  * @param orders what each shop is paid, by name
@@ -18,8 +18,7 @@ import traytally.plastic.Money;
  */
 public record ShoppingList(
     LocalDate asOf,
-    Horizon horizon,
-    boolean useAssumed,
+    Outlook outlook,
     Currency currency,
     Optional<Money> budget,
     List<ShoppingLine> lines,
@@ -34,6 +33,16 @@ public record ShoppingList(
   /** The list for what the book knew at the end of {@code asOf}. */
   public static ShoppingList of(Book book, LocalDate asOf, Asked asked) {
     return new ShoppingTrip(book, asOf, asked).list();
+  }
+
+  /** The trips it must last for. */
+  public Horizon horizon() {
+    return outlook.horizon();
+  }
+
+  /** Whether use rests on the setting, there being no log yet. */
+  public boolean useAssumed() {
+    return outlook.useAssumed();
   }
 
   /** The sum of the lines. */

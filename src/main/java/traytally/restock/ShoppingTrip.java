@@ -129,14 +129,7 @@ final class ShoppingTrip {
       notes.add("There were too many ways to buy to try them all: a better basket may exist.");
     }
     return new ShoppingList(
-        asOf,
-        outlook.horizon(),
-        outlook.useAssumed(),
-        market.currency(),
-        asked.budget(),
-        lines,
-        basket.orders(bought),
-        notes);
+        asOf, outlook, market.currency(), asked.budget(), lines, basket.orders(bought), notes);
   }
 
   private double saved(Plastic plastic, int pieces) {
