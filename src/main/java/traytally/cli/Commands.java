@@ -3,7 +3,9 @@ package traytally.cli;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -15,6 +17,7 @@ import traytally.performance.Grain;
 import traytally.performance.Measure;
 import traytally.performance.Standing;
 import traytally.plastic.Name;
+import traytally.plastic.Worded;
 import traytally.render.Format;
 import traytally.render.Template;
 
@@ -76,25 +79,26 @@ final class Commands {
     commandLine.registerConverter(LocalDate.class, Commands::date);
     commandLine.registerConverter(Path.class, Path::of);
     commandLine.registerConverter(Name.class, Name::of);
-    words(commandLine, ListKind.class, ListKind::parse, "box, trips, plan or prices");
-    words(commandLine, Template.class, Template::parse, "box, trips, plan or prices");
-    words(commandLine, Format.class, Format::parse, "table, csv, json or xlsx");
-    words(commandLine, Measure.class, Measure::parse, "follows, takes, hooked or landed");
-    words(commandLine, Grain.class, Grain::parse, "colour, plastic or body");
-    words(commandLine, Standing.class, Standing::parse, "trusted, promising, unproven or doubtful");
+    words(commandLine, ListKind.values());
+    words(commandLine, Template.values());
+    words(commandLine, Format.values());
+    words(commandLine, Measure.values());
+    words(commandLine, Grain.values());
+    words(commandLine, Standing.values());
     commandLine.registerConverter(Integer.class, word -> number(word, Integer::valueOf));
     commandLine.registerConverter(int.class, word -> number(word, Integer::valueOf));
     commandLine.registerConverter(Long.class, word -> number(word, Long::valueOf));
     commandLine.registerConverter(Double.class, word -> number(word, Double::valueOf));
   }
 
-  private static <T> void words(
-      CommandLine commandLine, Class<T> type, Function<String, Optional<T>> parse, String wanted) {
+  private static <T extends Enum<T> & Worded> void words(CommandLine commandLine, T[] all) {
+    List<String> known = Arrays.stream(all).map(Worded::word).toList();
+    String wanted =
+        String.join(", ", known.subList(0, all.length - 1)) + " or " + known.get(all.length - 1);
     commandLine.registerConverter(
-        type,
+        all[0].getDeclaringClass(),
         word ->
-            parse
-                .apply(word)
+            Worded.parse(all, word)
                 .orElseThrow(
                     () ->
                         new TypeConversionException(

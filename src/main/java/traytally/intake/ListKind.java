@@ -1,11 +1,10 @@
 package traytally.intake;
 
-import java.util.Arrays;
-import java.util.Locale;
 import java.util.Optional;
+import traytally.plastic.Worded;
 
 /** The four kinds of list that are read. */
-public enum ListKind {
+public enum ListKind implements Worded {
   BOX,
   TRIPS,
   PLAN,
@@ -13,12 +12,6 @@ public enum ListKind {
 
   /** The kind that {@code word} names, without regard to case. */
   public static Optional<ListKind> parse(String word) {
-    String wanted = word.strip().toLowerCase(Locale.ROOT);
-    return Arrays.stream(values()).filter(k -> k.word().equals(wanted)).findFirst();
-  }
-
-  /** The word used in options and output. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
+    return Worded.parse(values(), word);
   }
 }

@@ -1,9 +1,9 @@
 package traytally.ledger;
 
-import java.util.Locale;
+import traytally.plastic.Worded;
 
 /** Why pieces came or went. */
-public enum MovementKind {
+public enum MovementKind implements Worded {
   /** The first count of a plastic. */
   OPENING(+1),
   BOUGHT(+1),
@@ -26,10 +26,5 @@ public enum MovementKind {
   /** +1 or -1 for a kind that only adds or only takes pieces, 0 for one that may do both. */
   int sign() {
     return sign;
-  }
-
-  /** The word used in sheets and output. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
   }
 }

@@ -1,12 +1,11 @@
 package traytally.performance;
 
-import java.util.Arrays;
-import java.util.Locale;
 import java.util.Optional;
+import traytally.plastic.Worded;
 import traytally.trip.Fish;
 
 /** Which of the fish a colour is judged by. */
-public enum Measure {
+public enum Measure implements Worded {
   FOLLOWS,
   TAKES,
   HOOKED,
@@ -14,13 +13,7 @@ public enum Measure {
 
   /** The measure that {@code word} names, without regard to case. */
   public static Optional<Measure> parse(String word) {
-    String wanted = word.strip().toLowerCase(Locale.ROOT);
-    return Arrays.stream(values()).filter(m -> m.word().equals(wanted)).findFirst();
-  }
-
-  /** The word used on the command line and in output. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
+    return Worded.parse(values(), word);
   }
 
   /** How many of {@code fish} it counts. */

@@ -1,26 +1,13 @@
 package traytally.render;
 
-import java.util.Arrays;
-import java.util.Locale;
-import java.util.Optional;
+import traytally.plastic.Worded;
 
 /** A form a report can take. */
-public enum Format {
+public enum Format implements Worded {
   TABLE,
   CSV,
   JSON,
   XLSX;
-
-  /** The format that {@code word} names, without regard to case. */
-  public static Optional<Format> parse(String word) {
-    String wanted = word.strip().toLowerCase(Locale.ROOT);
-    return Arrays.stream(values()).filter(f -> f.word().equals(wanted)).findFirst();
-  }
-
-  /** The word the angler types: {@code xlsx}. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
-  }
 
   /** The ending of a file in this format, without the point: {@code txt}, {@code csv}. */
   public String extension() {

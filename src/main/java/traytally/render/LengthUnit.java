@@ -1,11 +1,10 @@
 package traytally.render;
 
-import java.util.Arrays;
-import java.util.Locale;
 import java.util.Optional;
+import traytally.plastic.Worded;
 
 /** The unit an angler thinks of lengths in. */
-public enum LengthUnit {
+public enum LengthUnit implements Worded {
   MM,
   IN;
 
@@ -19,13 +18,7 @@ public enum LengthUnit {
 
   /** The unit that {@code word} names, without regard to case. */
   public static Optional<LengthUnit> parse(String word) {
-    String wanted = word.strip().toLowerCase(Locale.ROOT);
-    return Arrays.stream(values()).filter(u -> u.word().equals(wanted)).findFirst();
-  }
-
-  /** The word of the unit: {@code mm}, {@code in}. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
+    return Worded.parse(values(), word);
   }
 
   /** A length as one says it: {@code 75 mm}, or to the nearest quarter {@code 3"}. */

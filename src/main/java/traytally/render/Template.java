@@ -6,14 +6,13 @@ import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import traytally.plastic.Worded;
 import traytally.report.Value;
 
 /** One of the four sheets an angler fills in, blank or with rows to go on from. */
-public enum Template {
+public enum Template implements Worded {
   BOX,
   TRIPS,
   PLAN,
@@ -33,13 +32,7 @@ public enum Template {
 
   /** The template that {@code word} names, without regard to case. */
   public static Optional<Template> parse(String word) {
-    String wanted = word.strip().toLowerCase(Locale.ROOT);
-    return Arrays.stream(values()).filter(t -> t.word().equals(wanted)).findFirst();
-  }
-
-  /** The word the angler types: {@code box}. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT);
+    return Worded.parse(values(), word);
   }
 
   /** The words of the heading row, in order. */

@@ -1,11 +1,10 @@
 package traytally.trip;
 
-import java.util.Arrays;
-import java.util.Locale;
 import java.util.Optional;
+import traytally.plastic.Worded;
 
 /** How a piece was lost. */
-public enum LossCause {
+public enum LossCause implements Worded {
   SNAGGED,
   BITTEN_OFF,
   TORN,
@@ -13,12 +12,6 @@ public enum LossCause {
 
   /** The cause that {@code words} names, without regard to case. */
   public static Optional<LossCause> parse(String words) {
-    String wanted = words.strip().toLowerCase(Locale.ROOT);
-    return Arrays.stream(values()).filter(c -> c.word().equals(wanted)).findFirst();
-  }
-
-  /** The words used in sheets and output: {@code bitten off}. */
-  public String word() {
-    return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    return Worded.parse(values(), words);
   }
 }
