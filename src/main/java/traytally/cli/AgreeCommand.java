@@ -54,15 +54,7 @@ final class AgreeCommand implements Callable<Integer> {
       Book book = box.book();
       Entry entry = entry(book);
       entry.added().forEach(fact -> warn(book, (Agreed) fact));
-      long batch = box.record(entry);
-      root.desk()
-          .out()
-          .println(
-              "Recorded as batch "
-                  + batch
-                  + ": "
-                  + entry.summary()
-                  + "; traytally undo takes it back.");
+      root.record(box, entry);
     }
     return Exit.OK;
   }

@@ -21,7 +21,7 @@ import traytally.store.Box;
     })
 final class BackupCommand implements Callable<Integer> {
   /** As many as are kept from before imports. */
-  private static final int KEPT = 20;
+  static final int KEPT = 20;
 
   private static final int MOST = 1000;
 

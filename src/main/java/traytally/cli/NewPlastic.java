@@ -1,6 +1,8 @@
 package traytally.cli;
 
+import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine.Option;
@@ -13,7 +15,6 @@ import traytally.plastic.Plastic;
 final class NewPlastic {
   private static final Pattern LENGTH =
       Pattern.compile("(\\d{1,3}(?:\\.\\d{1,2})?)\\s*(mm|cm|in|inch|inches|\"|'')?");
-  private static final double INCH_MM = 25.4;
 
   @Option(
       names = "--new",
@@ -59,10 +60,11 @@ final class NewPlastic {
 
   /** {@code plastic}, unless it is in the box already or may be a slip for one that is. */
   private static Plastic fresh(Book book, Plastic plastic) {
-    if (book.plastics().contains(plastic)) {
+    Set<Plastic> inBox = book.plastics();
+    if (inBox.contains(plastic)) {
       throw new Refusal(Exit.DATA, plastic + " is in the box already: leave out --new.");
     }
-    for (Plastic known : book.plastics()) {
+    for (Plastic known : inBox) {
       boolean slip =
           known.lengthMm() == plastic.lengthMm()
               && known.maker().equals(plastic.maker())
@@ -87,9 +89,7 @@ final class NewPlastic {
   private static Plastic parse(String text) {
     String[] parts = text.split(",", -1);
     Optional<Integer> length =
-        parts.length < 3
-            ? Optional.of(0)
-            : lengthMm(parts[2].strip().toLowerCase(java.util.Locale.ROOT));
+        parts.length < 3 ? Optional.of(0) : lengthMm(parts[2].strip().toLowerCase(Locale.ROOT));
     if (parts.length < 2
         || parts.length > 4
         || Name.of(parts[0]).isBlank()
@@ -115,12 +115,14 @@ final class NewPlastic {
       return Optional.empty();
     }
     double number = Double.parseDouble(length.group(1));
-    String unit = Optional.ofNullable(length.group(2)).orElse(number <= 12 ? "in" : "mm");
+    String unit =
+        Optional.ofNullable(length.group(2))
+            .orElse(number <= PlasticNames.LONGEST_INCHES ? "in" : "mm");
     double mm =
         switch (unit) {
           case "mm" -> number;
           case "cm" -> number * 10;
-          default -> number * INCH_MM;
+          default -> number * Plastic.MM_PER_INCH;
         };
     long rounded = Math.round(mm);
     return rounded >= 1 && rounded <= Plastic.LONGEST_MM

@@ -23,14 +23,11 @@ final class PlasticNames {
   private static final Pattern LENGTH =
       Pattern.compile("(\\d{1,3}(?:\\.\\d{1,2})?)(mm|cm|in|\"|'')?");
 
-  /** Millimetres of an inch by definition (international yard and pound agreement, 1959). */
-  private static final double INCH_MM = 25.4;
-
   /** 3 inches is 76 mm and sold as 75: lengths this near are one length (common practice). */
   private static final double SAME_LENGTH_MM = 2;
 
   /** Bare numbers up to here may be inches: no soft plastic is longer (common practice). */
-  private static final double LONGEST_INCHES = 12;
+  static final double LONGEST_INCHES = 12;
 
   /** Matches shown where several fit: a screen's worth. */
   private static final int SHOWN = 20;
@@ -96,8 +93,9 @@ final class PlasticNames {
   private static List<Plastic> near(String words, Book book) {
     List<String> asked = asked(agreed(words, book));
     List<Plastic> near = new ArrayList<>();
+    Set<Plastic> inBox = book.plastics();
     for (int wanted = asked.size(); wanted * 2 >= asked.size() && wanted > 0; wanted--) {
-      for (Plastic plastic : book.plastics()) {
+      for (Plastic plastic : inBox) {
         long has = asked.stream().filter(word -> has(plastic, word, true)).count();
         if (has == wanted && near.size() < 3) {
           near.add(plastic);
@@ -110,8 +108,9 @@ final class PlasticNames {
   /** The plastics of the box that fit {@code words}, by the letter or else with slips forgiven. */
   static List<Plastic> fitting(String words, Book book) {
     String meant = agreed(words, book);
-    List<Plastic> exact = matching(meant, book.plastics());
-    return exact.isEmpty() ? matching(meant, book.plastics(), true) : exact;
+    Set<Plastic> inBox = book.plastics();
+    List<Plastic> exact = matching(meant, inBox);
+    return exact.isEmpty() ? matching(meant, inBox, true) : exact;
   }
 
   /** The words, where a spelling that the angler agreed to gives way to its name. */
@@ -186,7 +185,7 @@ final class PlasticNames {
     double number = new BigDecimal(length.group(1)).doubleValue();
     String unit = Optional.ofNullable(length.group(2)).orElse("");
     boolean inches =
-        Math.abs(number * INCH_MM - plastic.lengthMm()) <= SAME_LENGTH_MM
+        Math.abs(number * Plastic.MM_PER_INCH - plastic.lengthMm()) <= SAME_LENGTH_MM
             && number <= LONGEST_INCHES;
     return switch (unit) {
       case "mm" -> number == plastic.lengthMm();

@@ -15,8 +15,6 @@ import traytally.store.Box;
     description = "Puts a copy back in the place of the box, which is itself copied first.",
     footer = {"", "Example: traytally restore /media/stick/tray.box"})
 final class RestoreCommand implements Callable<Integer> {
-  private static final int KEPT = 20;
-
   @ParentCommand private Traytally root;
 
   @Parameters(paramLabel = "FILE", description = "The copy, as backup made it.")
@@ -34,7 +32,7 @@ final class RestoreCommand implements Callable<Integer> {
         throw new Refusal(Exit.USAGE, copy + " is the box itself. Name a copy of it.");
       }
       try (Box box = root.openBox()) {
-        before = Optional.of(box.backup(BackupCommand.folder(target), KEPT));
+        before = Optional.of(box.backup(BackupCommand.folder(target), BackupCommand.KEPT));
       }
     }
     Box.restore(copy, target, root.desk().clock());

@@ -50,16 +50,7 @@ final class SettingsCommand implements Callable<Integer> {
           setting.key() + " wants " + setting.wantedWords() + ", not \"" + value + "\".");
     }
     try (Box box = root.openOrMakeBox()) {
-      Entry entry = entry(box.book(), setting, value);
-      long batch = box.record(entry);
-      root.desk()
-          .out()
-          .println(
-              "Recorded as batch "
-                  + batch
-                  + ": "
-                  + entry.summary()
-                  + "; traytally undo takes it back.");
+      root.record(box, entry(box.book(), setting, value));
     }
     return Exit.OK;
   }

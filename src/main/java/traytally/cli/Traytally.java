@@ -12,6 +12,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
 import traytally.ledger.Book;
+import traytally.ledger.Entry;
 import traytally.ledger.Settings;
 import traytally.report.GlanceReport;
 import traytally.restock.Outlook;
@@ -85,19 +86,32 @@ final class Traytally implements Callable<Integer> {
   /** The box to read; a box that is not there yet is refused. */
   Box openBox() {
     Path file = boxFile();
-    if (!Files.exists(file)) {
-      throw new Refusal(
-          Exit.NO_INPUT,
-          "there is no box at "
-              + file
-              + " yet. Import a list of your tray first: traytally import tray.xlsx");
-    }
-    return remember(Box.open(file, desk.clock()));
+    return remember(
+        Box.openExisting(file, desk.clock())
+            .orElseThrow(
+                () ->
+                    new Refusal(
+                        Exit.NO_INPUT,
+                        "there is no box at "
+                            + file
+                            + " yet. Import a list of your tray first: traytally import"
+                            + " tray.xlsx")));
   }
 
   /** The box to write to, made if it is not there yet. */
   Box openOrMakeBox() {
     return remember(Box.open(boxFile(), desk.clock()));
+  }
+
+  /** Records an entry as a batch of its own, and says so. */
+  void record(Box open, Entry entry) {
+    desk.out()
+        .println(
+            "Recorded as batch "
+                + open.record(entry)
+                + ": "
+                + entry.summary()
+                + "; traytally undo takes it back.");
   }
 
   private Box remember(Box open) {

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import traytally.intake.Spelling;
@@ -16,6 +17,8 @@ import traytally.ledger.Fact.Fished;
 import traytally.ledger.Fact.Planned;
 import traytally.plastic.Name;
 import traytally.trip.Clarity;
+import traytally.trip.PlannedTrip;
+import traytally.trip.Stint;
 
 /**
  * A trip's head as typed: {@code 2026-05-02 "Gannet Stack" pollack clear 5h 2r}.
@@ -81,12 +84,14 @@ record TripWords(
       }
       words.remove(word);
     }
-    int split = split(words, waters(book), species(book));
-    Name water = known(book.agreed(name(words.subList(0, split))), waters(book));
-    Name species = known(book.agreed(name(words.subList(split, words.size()))), species(book));
+    Set<Name> waters = waters(book);
+    Set<Name> fish = species(book);
+    int split = split(words, waters, fish);
+    Name water = known(book.agreed(name(words.subList(0, split))), waters);
+    Name species = known(book.agreed(name(words.subList(split, words.size()))), fish);
     List<String> slips = new ArrayList<>();
-    slip(water, waters(book)).ifPresent(slips::add);
-    slip(species, species(book)).ifPresent(slips::add);
+    slip(water, waters).ifPresent(slips::add);
+    slip(species, fish).ifPresent(slips::add);
     return new TripWords(date, water, species, clarity, hours, rods, slips);
   }
 
@@ -171,19 +176,20 @@ record TripWords(
   }
 
   private static Set<Name> waters(Book book) {
-    Set<Name> waters = new TreeSet<>();
-    book.facts(Fished.class).forEach(f -> waters.add(f.stint().trip().water()));
-    book.facts(Planned.class).forEach(p -> waters.add(p.trip().water()));
-    waters.remove(Name.BLANK);
-    return waters;
+    return told(book, stint -> stint.trip().water(), PlannedTrip::water);
   }
 
   private static Set<Name> species(Book book) {
-    Set<Name> species = new TreeSet<>();
-    book.facts(Fished.class).forEach(f -> species.add(f.stint().species()));
-    book.facts(Planned.class).forEach(p -> species.add(p.trip().species()));
-    species.remove(Name.BLANK);
-    return species;
+    return told(book, Stint::species, PlannedTrip::species);
+  }
+
+  private static Set<Name> told(
+      Book book, Function<Stint, Name> logged, Function<PlannedTrip, Name> planned) {
+    Set<Name> names = new TreeSet<>();
+    book.facts(Fished.class).forEach(f -> names.add(logged.apply(f.stint())));
+    book.facts(Planned.class).forEach(p -> names.add(planned.apply(p.trip())));
+    names.remove(Name.BLANK);
+    return names;
   }
 
   /** The head in words: {@code 2026-05-02, Gannet Stack, pollack, clear}. */

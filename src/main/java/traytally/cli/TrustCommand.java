@@ -43,11 +43,7 @@ final class TrustCommand implements Callable<Integer> {
   public Integer call() {
     try (Box box = root.openBox()) {
       Book book = box.book();
-      List<Stint> log =
-          book.facts(Fished.class).stream()
-              .map(Fished::stint)
-              .filter(stint -> !stint.trip().date().isAfter(root.today()))
-              .toList();
+      List<Stint> log = book.fished(root.today()).stream().map(Fished::stint).toList();
       Performance performance =
           Performance.of(
               log,

@@ -1,5 +1,6 @@
 package traytally.ledger;
 
+import java.time.LocalDate;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
@@ -44,6 +45,13 @@ public record Book(
   /** The facts of one kind without their batches, in the order recorded. */
   public <T extends Fact> List<T> facts(Class<T> kind) {
     return recorded(kind).stream().map(Recorded::what).toList();
+  }
+
+  /** The stints up to the end of {@code asOf}, in the order recorded. */
+  public List<Fact.Fished> fished(LocalDate asOf) {
+    return facts(Fact.Fished.class).stream()
+        .filter(fished -> !fished.stint().trip().date().isAfter(asOf))
+        .toList();
   }
 
   /** What the list last said of each plastic. */

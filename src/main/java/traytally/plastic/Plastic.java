@@ -12,6 +12,9 @@ import java.util.Comparator;
  */
 public record Plastic(Name maker, Name body, Name colour, int lengthMm)
     implements Comparable<Plastic> {
+  /** Millimetres in an inch: exact by definition (international yard and pound agreement, 1959). */
+  public static final double MM_PER_INCH = 25.4;
+
   /** Longest length believed, mm: half a metre is past any soft plastic (common practice). */
   public static final int LONGEST_MM = 500;
 

@@ -1,15 +1,13 @@
 package traytally.render;
 
 import java.util.Optional;
+import traytally.plastic.Plastic;
 import traytally.plastic.Worded;
 
 /** The unit an angler thinks of lengths in. */
 public enum LengthUnit implements Worded {
   MM,
   IN;
-
-  /** Millimetres in an inch: exact by definition (international yard and pound agreement, 1959). */
-  private static final double MM_PER_INCH = 25.4;
 
   /** Soft plastics are sold in steps of a quarter inch: common practice. */
   private static final int STEPS_PER_INCH = 4;
@@ -26,7 +24,7 @@ public enum LengthUnit implements Worded {
     if (this == MM) {
       return Math.round(lengthMm) + " mm";
     }
-    long quarters = Math.round(lengthMm / MM_PER_INCH * STEPS_PER_INCH);
+    long quarters = Math.round(lengthMm / Plastic.MM_PER_INCH * STEPS_PER_INCH);
     long inches = quarters / STEPS_PER_INCH;
     String fraction = FRACTIONS[(int) (quarters % STEPS_PER_INCH)];
     return (inches == 0 && !fraction.isEmpty() ? "" : inches) + fraction + "\"";
@@ -36,7 +34,7 @@ public enum LengthUnit implements Worded {
   double number(double lengthMm) {
     return this == MM
         ? Math.round(lengthMm)
-        : Math.round(lengthMm / MM_PER_INCH * STEPS_PER_INCH) / (double) STEPS_PER_INCH;
+        : Math.round(lengthMm / Plastic.MM_PER_INCH * STEPS_PER_INCH) / (double) STEPS_PER_INCH;
   }
 
   /** A workbook's format for {@code number} of this unit, with no digits it does not need. */

@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import traytally.ledger.Book;
-import traytally.ledger.Fact.Fished;
 import traytally.performance.Standing;
 import traytally.report.Column.Kind;
 import traytally.report.Report.Single;
@@ -61,9 +60,8 @@ public final class GlanceReport {
     int pieces = outlook.prospects().values().stream().mapToInt(p -> p.pieces().count()).sum();
     Optional<PlannedTrip> next = PlanReport.coming(book, asOf).stream().findFirst();
     Optional<Trip> last =
-        book.facts(Fished.class).stream()
+        book.fished(asOf).stream()
             .map(fished -> fished.stint().trip())
-            .filter(trip -> !trip.date().isAfter(asOf))
             .max(Comparator.naturalOrder());
     return List.of(
         new Single(new Column("pieces", "Pieces", Kind.WHOLE), Value.of(pieces)),

@@ -22,8 +22,7 @@ public final class TripsReport {
   /** The stints that {@code book} holds up to the end of {@code asOf}, oldest first. */
   public static Report of(Book book, LocalDate asOf) {
     List<Stint> log =
-        book.facts(Fished.class).stream()
-            .filter(fished -> !fished.stint().trip().date().isAfter(asOf))
+        book.fished(asOf).stream()
             .sorted(
                 Comparator.comparing((Fished fished) -> fished.stint().trip())
                     .thenComparingInt(Fished::ordinal)

@@ -40,7 +40,7 @@ public final class Outlook {
 
   private Outlook(Book book, LocalDate asOf, Asked asked, int deliveryDays, Set<Plastic> onSale) {
     Settings settings = book.settings();
-    List<Stint> log = log(book, asOf);
+    List<Stint> log = book.fished(asOf).stream().map(Fact.Fished::stint).toList();
     double minutesPerCast = settings.number(Setting.MINUTES_PER_CAST);
     this.performance = Performance.of(log, minutesPerCast, Measure.TAKES, rule(settings));
     List<Turn> turns = performance.turns();
@@ -92,13 +92,6 @@ public final class Outlook {
         settings.number(Setting.TRUSTED_FROM),
         settings.number(Setting.PROMISING_FROM),
         settings.number(Setting.DOUBTFUL_TO));
-  }
-
-  private static List<Stint> log(Book book, LocalDate asOf) {
-    return book.facts(Fact.Fished.class).stream()
-        .map(Fact.Fished::stint)
-        .filter(stint -> !stint.trip().date().isAfter(asOf))
-        .toList();
   }
 
   /** The planned trips that are not in the log yet. */
