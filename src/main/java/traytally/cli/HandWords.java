@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import traytally.plastic.Plastic;
+import traytally.report.Words;
 
 /**
  * The words of a by-hand command: the plastic, then how many.
@@ -66,6 +67,6 @@ record HandWords(String plastic, int number, Optional<Unit> unit) {
 
   /** {@code 1 piece}, {@code 8 pieces}. */
   static String pieces(int count) {
-    return count + (count == 1 ? " piece" : " pieces");
+    return Words.count(count, "piece");
   }
 }

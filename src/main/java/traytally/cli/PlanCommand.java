@@ -20,6 +20,7 @@ import traytally.ledger.Fact.Planned;
 import traytally.ledger.Recorded;
 import traytally.plastic.Name;
 import traytally.report.PlanReport;
+import traytally.report.Words;
 import traytally.store.Box;
 import traytally.trip.PlannedTrip;
 
@@ -56,7 +57,7 @@ final class PlanCommand implements Callable<Integer> {
     }
     trip.clarity().ifPresent(clarity -> words.append(", ").append(clarity.word()));
     words.append(String.format(Locale.ROOT, ", %s hours", trip.hours()).replace(".0 ", " "));
-    words.append(trip.rods() == 1 ? ", 1 rod" : ", " + trip.rods() + " rods");
+    words.append(", ").append(Words.count(trip.rods(), "rod"));
     return words.toString();
   }
 

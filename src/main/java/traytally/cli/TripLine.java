@@ -17,6 +17,7 @@ import traytally.ledger.Movement;
 import traytally.ledger.MovementKind;
 import traytally.ledger.Posting;
 import traytally.plastic.Plastic;
+import traytally.report.Words;
 import traytally.trip.Stint;
 import traytally.trip.Trip;
 
@@ -82,7 +83,7 @@ final class TripLine {
     }
     fished.forEach(fact -> posting.fish((Fished) fact));
     afterwards(posting);
-    String stints = fished.size() + (fished.size() == 1 ? " stint" : " stints");
+    String stints = Words.count(fished.size(), "stint");
     return new HandChange(
         "Understood: "
             + trip.said()

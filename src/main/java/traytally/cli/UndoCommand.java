@@ -20,6 +20,7 @@ import traytally.ledger.Fact;
 import traytally.ledger.Recorded;
 import traytally.ledger.Undo;
 import traytally.plastic.Plastic;
+import traytally.report.Words;
 import traytally.store.Box;
 
 /** {@code undo}: reverses a batch. */
@@ -121,10 +122,10 @@ final class UndoCommand implements Callable<Integer> {
       }
     }
     if (stints > 0) {
-      out.println("  " + stints + (stints == 1 ? " stint, " : " stints, ") + what);
+      out.println("  " + Words.count(stints, "stint") + ", " + what);
     }
     if (others > 0) {
-      out.println("  " + others + (others == 1 ? " other thing, " : " other things, ") + what);
+      out.println("  " + Words.count(others, "other thing") + ", " + what);
     }
   }
 

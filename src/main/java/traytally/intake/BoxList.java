@@ -160,8 +160,7 @@ final class BoxList {
     colour(changes);
     keep(changes);
     if (counted > 0) {
-      changes.summarise(
-          sources + ": " + counted + (counted == 1 ? " plastic" : " plastics") + " counted");
+      changes.summarise(sources, counted, "plastic", "counted");
     }
   }
 

@@ -69,6 +69,11 @@ final class Changes {
     summary.add(words);
   }
 
+  /** Adds {@code tray.xlsx: 60 plastics counted} to those words. */
+  void summarise(String source, int number, String noun, String done) {
+    summarise(source + ": " + number + " " + noun + (number == 1 ? " " : "s ") + done);
+  }
+
   boolean isEmpty() {
     return added.isEmpty() && withdrawn.isEmpty() && bought.isEmpty();
   }

@@ -112,8 +112,7 @@ final class PlanList {
     }
     left.forEach(trip -> changes.add(new Planned(trip, source)));
     if (!left.isEmpty()) {
-      changes.summarise(
-          source + ": " + left.size() + (left.size() == 1 ? " trip planned" : " trips planned"));
+      changes.summarise(source, left.size(), "trip", "planned");
     }
   }
 }

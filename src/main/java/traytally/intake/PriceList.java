@@ -186,12 +186,7 @@ final class PriceList {
     }
     trade(changes);
     if (changed > 0) {
-      changes.summarise(
-          table.sheet().source()
-              + ": "
-              + changed
-              + (changed == 1 ? " price" : " prices")
-              + " noted");
+      changes.summarise(table.sheet().source(), changed, "price", "noted");
     }
   }
 

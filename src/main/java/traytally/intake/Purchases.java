@@ -47,6 +47,6 @@ final class Purchases {
     pieces.forEach(
         (plastic, count) ->
             changes.buy(Movement.of(date, MovementKind.BOUGHT, plastic, count).withNote(source)));
-    changes.summarise(source + ": " + pieces.size() + " plastics bought");
+    changes.summarise(source, pieces.size(), "plastic", "bought");
   }
 }

@@ -3,7 +3,7 @@ package traytally.report;
 import traytally.plastic.Name;
 
 /** Turns of phrase that several reports share. */
-final class Words {
+public final class Words {
   /** What every printed list says of rules and care; common practice. */
   static final String RULES =
       "Seasons, licences, bag limits and bans on lures or lead are local and change: ask the"
@@ -15,7 +15,7 @@ final class Words {
   private Words() {}
 
   /** {@code 1 trip}, {@code 3 trips}. */
-  static String count(long number, String noun) {
+  public static String count(long number, String noun) {
     return number + " " + noun + (number == 1 ? "" : "s");
   }
 
