@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import traytally.ledger.Book;
 import traytally.ledger.Offer;
 import traytally.performance.Standing;
@@ -86,39 +87,10 @@ final class ShoppingTrip {
         asked.budget().isPresent() ? basket.within(asked.budget().get(), gains) : buy();
     boolean proven = basket.proven();
     Map<Plastic, Use> after = outlook.after(pieces(bought));
-    StandIns standIns = new StandIns(book, outlook.prospects().values());
+    List<ShopOrder> orders = basket.orders(bought);
     Reasons reasons = new Reasons(outlook, market, asOf, asked, untried);
-    List<ShoppingLine> lines = new ArrayList<>();
-    for (Prospect prospect : prospects.values()) {
-      Plastic plastic = prospect.plastic();
-      boolean isLow = low.contains(prospect);
-      List<Purchase> purchases = bought.getOrDefault(plastic, List.of());
-      if (isLow || !purchases.isEmpty()) {
-        int more = pieces(purchases);
-        Use use = after.getOrDefault(plastic, prospect.asItIs());
-        List<Optional<Purchase>> each =
-            purchases.isEmpty()
-                ? List.of(Optional.empty())
-                : purchases.stream().map(Optional::of).toList();
-        for (Optional<Purchase> purchase : each) {
-          double part = purchase.map(p -> (double) p.pieces().count() / more).orElse(0.0);
-          lines.add(
-              new ShoppingLine(
-                  prospect,
-                  purchase,
-                  use,
-                  use.distribution().atLeast(prospect.pieces().count() + more),
-                  saved(plastic, more) * part,
-                  isLow,
-                  !market.offers(plastic).isEmpty(),
-                  reasons.of(prospect, isLow, purchase, saved(plastic, more)),
-                  standIns.of(plastic)));
-        }
-      }
-    }
-    lines.sort(ShoppingLine.ORDER);
-    List<String> notes = reasons.notes(book, basket.orders(bought), low.size());
-    leftOut(low, bought).ifPresent(notes::add);
+    List<String> notes = reasons.notes(book, orders, low.size());
+    leftOut(low, bought, after).ifPresent(notes::add);
     if (outlook.prospects().values().stream()
         .noneMatch(p -> p.kept() || p.standing() == Standing.TRUSTED)) {
       notes.add(
@@ -129,7 +101,53 @@ final class ShoppingTrip {
       notes.add("There were too many ways to buy to try them all: a better basket may exist.");
     }
     return new ShoppingList(
-        asOf, outlook, market.currency(), asked.budget(), lines, basket.orders(bought), notes);
+        asOf,
+        outlook,
+        market.currency(),
+        asked.budget(),
+        lines(low, bought, after, reasons),
+        orders,
+        notes);
+  }
+
+  private List<ShoppingLine> lines(
+      List<Prospect> low,
+      SortedMap<Plastic, List<Purchase>> bought,
+      Map<Plastic, Use> after,
+      Reasons reasons) {
+    Set<Plastic> isLow = low.stream().map(Prospect::plastic).collect(Collectors.toSet());
+    StandIns standIns = new StandIns(book, outlook.prospects().values());
+    List<ShoppingLine> lines = new ArrayList<>();
+    for (Prospect prospect : prospects.values()) {
+      Plastic plastic = prospect.plastic();
+      List<Purchase> purchases = bought.getOrDefault(plastic, List.of());
+      int more = pieces(purchases);
+      double saved = saved(plastic, more);
+      Use use = after.getOrDefault(plastic, prospect.asItIs());
+      for (Optional<Purchase> purchase : each(purchases, isLow.contains(plastic))) {
+        double part = purchase.map(p -> (double) p.pieces().count() / more).orElse(0.0);
+        lines.add(
+            new ShoppingLine(
+                prospect,
+                purchase,
+                use,
+                use.distribution().atLeast(prospect.pieces().count() + more),
+                saved * part,
+                isLow.contains(plastic),
+                !market.offers(plastic).isEmpty(),
+                reasons.of(prospect, isLow.contains(plastic), purchase, saved),
+                standIns.of(plastic)));
+      }
+    }
+    lines.sort(ShoppingLine.ORDER);
+    return lines;
+  }
+
+  /** What a plastic has lines for: its purchases, or where none is made that it is low. */
+  private static List<Optional<Purchase>> each(List<Purchase> purchases, boolean low) {
+    return purchases.isEmpty() && low
+        ? List.of(Optional.empty())
+        : purchases.stream().map(Optional::of).toList();
   }
 
   private double saved(Plastic plastic, int pieces) {
@@ -207,32 +225,36 @@ final class ShoppingTrip {
     Map<Plastic, Use> after = outlook.after(bought);
     SortedMap<Plastic, Integer> needs = new TreeMap<>();
     for (Prospect prospect : some) {
-      Use use = after.getOrDefault(prospect.plastic(), prospect.asItIs());
-      int enough = use.distribution().quantile(1 - rule.risk(prospect)) + 1;
-      needs.put(prospect.plastic(), Math.max(1, enough - prospect.pieces().count()));
+      needs.put(prospect.plastic(), Math.max(1, lacking(prospect, after)));
     }
     return needs;
   }
 
+  /** Pieces more than are in the tray that bring it to the risk accepted; may be below 0. */
+  private int lacking(Prospect prospect, Map<Plastic, Use> after) {
+    Use use = after.getOrDefault(prospect.plastic(), prospect.asItIs());
+    int enough = use.distribution().quantile(1 - rule.risk(prospect)) + 1;
+    return enough - prospect.pieces().count();
+  }
+
   /** What a budget left short, and what it would cost to cover it. */
-  private Optional<String> leftOut(List<Prospect> low, SortedMap<Plastic, List<Purchase>> bought) {
+  private Optional<String> leftOut(
+      List<Prospect> low, SortedMap<Plastic, List<Purchase>> bought, Map<Plastic, Use> after) {
     if (asked.budget().isEmpty()) {
       return Optional.empty();
     }
     Map<Plastic, Integer> had = pieces(bought);
-    Map<Plastic, Use> after = outlook.after(had);
     SortedMap<Plastic, Integer> all = new TreeMap<>(had);
     List<String> missed = new ArrayList<>();
     double risk = 0;
     for (Prospect prospect : low) {
       Plastic plastic = prospect.plastic();
-      Use use = after.getOrDefault(plastic, prospect.asItIs());
-      int enough = use.distribution().quantile(1 - rule.risk(prospect)) + 1;
-      int lacking = enough - prospect.pieces().count();
+      int lacking = lacking(prospect, after);
       if (lacking > had.getOrDefault(plastic, 0) && !market.offers(plastic).isEmpty()) {
         all.put(plastic, lacking);
         missed.add(plastic.toString());
         int pieces = prospect.pieces().count() + had.getOrDefault(plastic, 0);
+        Use use = after.getOrDefault(plastic, prospect.asItIs());
         risk = Math.max(risk, use.distribution().atLeast(pieces));
       }
     }
