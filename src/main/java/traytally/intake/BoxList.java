@@ -108,7 +108,7 @@ final class BoxList {
     if (fitting.size() > 1) {
       line.refuse(
           Field.BODY,
-          "may be any of " + RowReader.several(fitting) + ". Write the maker and the length.");
+          "may be any of " + KnownPlastics.several(fitting) + ". Write the maker and the length.");
       return false;
     }
     if (line.blankPieces() && book.ledger().stock(plastic, countDate).count() > 0) {

@@ -3,7 +3,9 @@ package traytally.intake;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.function.IntConsumer;
+import traytally.sheet.Address;
 import traytally.sheet.Cell;
 import traytally.sheet.CellRange;
 import traytally.sheet.Row;
@@ -71,6 +73,30 @@ public record GivenSheet(
   /** The number of a row as the spreadsheet program shows it, by its place in the sheet. */
   int number(int index) {
     return ((PackedRows) rows).number(index);
+  }
+
+  /** What a merged area that begins over this cell holds; one that runs across is no value. */
+  Optional<Cell> mergedAbove(int number, int column) {
+    Address address = new Address(number, column);
+    return merges.stream()
+            .anyMatch(range -> range.first().column() == column && range.contains(address))
+        ? merged(number, column)
+        : Optional.empty();
+  }
+
+  /** What a merged area over this cell holds. */
+  Optional<Cell> merged(int number, int column) {
+    Address address = new Address(number, column);
+    for (CellRange range : merges) {
+      if (range.contains(address)) {
+        return rows.stream()
+            .filter(row -> row.number() == range.first().row())
+            .findFirst()
+            .map(row -> row.cell(range.first().column()))
+            .filter(cell -> !cell.isBlank());
+      }
+    }
+    return Optional.empty();
   }
 
   /**

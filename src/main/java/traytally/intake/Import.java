@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
-import traytally.intake.TableSearch.Remembered;
+import traytally.intake.HeaderSearch.Remembered;
 import traytally.intake.TripLog.Strangers;
 import traytally.ledger.Batch;
 import traytally.ledger.Book;

@@ -129,4 +129,10 @@ final class KnownPlastics {
         + known
         + "'";
   }
+
+  /** The words for a plastic that several fit. */
+  static String several(List<Plastic> fitting) {
+    List<String> words = fitting.stream().map(Plastic::toString).sorted().toList();
+    return String.join("; ", words);
+  }
 }

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import traytally.intake.TableSearch.Remembered;
+import traytally.intake.HeaderSearch.Remembered;
 import traytally.ledger.Fact;
 
 /** How the columns of a list are remembered: a line {@code header=kind.field} for each header. */
@@ -30,7 +30,7 @@ final class Mapping {
               .orElse("");
       lines.add(table.headers().get(column).folded() + "=" + field);
     }
-    return new Fact.Mapped(TableSearch.key(table.headers()), String.join("\n", lines));
+    return new Fact.Mapped(HeaderSearch.key(table.headers()), String.join("\n", lines));
   }
 
   /** What was remembered; empty if no column of it is known any more. */

@@ -27,8 +27,7 @@ final class PlanList {
   private final KnownPlastics known;
   private final RowReader reader;
   private final List<PlannedTrip> trips = new ArrayList<>();
-  private final Set<LocalDate> doubtful = new HashSet<>();
-  private boolean undatedProblem;
+  private final Doubts doubts = new Doubts();
 
   PlanList(Table table, Book book, ImportOptions options, KnownPlastics known, LocalDate today) {
     this.table = table;
@@ -50,8 +49,7 @@ final class PlanList {
         reader.problem(Field.DATE, "is in the past. Write a day to come, or put it in the log.");
       }
       if (reader.failed() || trip.isEmpty()) {
-        date.ifPresent(doubtful::add);
-        undatedProblem |= date.isEmpty();
+        doubts.add(date);
       } else {
         trips.add(trip.get());
       }
@@ -105,7 +103,7 @@ final class PlanList {
     lists.forEach(list -> left.addAll(list.trips));
     for (Recorded<Planned> before : first.recorded()) {
       LocalDate date = before.what().trip().date();
-      boolean doubt = lists.stream().anyMatch(l -> l.undatedProblem || l.doubtful.contains(date));
+      boolean doubt = lists.stream().anyMatch(list -> list.doubts.mayTouch(date));
       if (!left.remove(before.what().trip()) && !doubt) {
         changes.withdraw(before);
       }

@@ -3,9 +3,7 @@ package traytally.intake;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -13,27 +11,18 @@ import java.util.OptionalInt;
 import traytally.intake.Problem.Severity;
 import traytally.plastic.Money;
 import traytally.plastic.Name;
-import traytally.plastic.Plastic;
 import traytally.sheet.Cell;
 
 /** Reads the typed values of one row after another, and collects what is wrong with each. */
 final class RowReader {
   /** Dates before this are slips: the oldest log a person types in (an assumption). */
-  static final LocalDate FIRST_DATE = LocalDate.of(1950, 1, 1);
-
-  /** The serial of 1950-01-01 and of 2100-01-01 in the 1900 system (ECMA-376 part 1, 18.17.4). */
-  private static final double FIRST_SERIAL = 18264;
-
-  private static final double LAST_SERIAL = 73051;
-
-  private static final LocalDate SERIAL_ZERO = LocalDate.of(1899, 12, 30);
+  private static final LocalDate FIRST_DATE = LocalDate.of(1950, 1, 1);
 
   private final Table table;
   private final ColumnHabits habits;
-  private final LocalDate today;
   // A list says the same few things over and over: each is worked out once.
   private final Map<String, Name> names = new HashMap<>();
-  private final Map<Cell, Told<LocalDate>> dates = new HashMap<>();
+  private final CellDates dates;
   private final Map<Cell, Optional<Lengths.Written>> lengths = new HashMap<>();
   private final Map<String, Told<Integer>> quantities = new HashMap<>();
   private final Map<String, Told<Double>> times = new HashMap<>();
@@ -43,7 +32,7 @@ final class RowReader {
   RowReader(Table table, ColumnHabits habits, LocalDate today) {
     this.table = table;
     this.habits = habits;
-    this.today = today;
+    this.dates = new CellDates(table, habits, today);
   }
 
   /** Goes on to {@code next}. */
@@ -212,44 +201,12 @@ final class RowReader {
       }
       return Optional.empty();
     }
-    Optional<LocalDate> date = heard(field, dates.computeIfAbsent(row.cell(field), this::dateTold));
+    Optional<LocalDate> date = heard(field, dates.of(row.cell(field)));
     if (date.filter(d -> d.isBefore(FIRST_DATE)).isPresent()) {
       problem(field, "is too long ago to be true. Check the year.");
       return Optional.empty();
     }
     return date;
-  }
-
-  private Told<LocalDate> dateTold(Cell cell) {
-    if (cell instanceof Cell.DateTime moment) {
-      return Told.of(moment.when().toLocalDate());
-    }
-    if (cell instanceof Cell.Numeric number
-        && number.value() >= FIRST_SERIAL
-        && number.value() < LAST_SERIAL) {
-      return Told.assuming(
-          SERIAL_ZERO.plusDays((long) number.value()), "Day numbers were read as dates");
-    }
-    Told<Dates.Written> told = Dates.parse(cell.shown(), today, OptionalInt.empty());
-    if (told.isWrong() && table.year().isPresent()) {
-      Told<Dates.Written> that = Dates.parse(cell.shown(), today, table.year());
-      if (that.value().isPresent()) {
-        table.assume("Dates without a year were read as of " + table.year().getAsInt() + ".");
-        told = that;
-      }
-    }
-    Optional<Dates.Written> written = told.value();
-    if (written.isEmpty()) {
-      return told.map(w -> today);
-    }
-    Optional<LocalDate> date =
-        written.get().certain().or(() -> habits.order().flatMap(written.get()::in));
-    if (habits.order().filter(o -> written.get().in(o).isEmpty()).isPresent()) {
-      return Told.wrong(
-          "cannot be read in the order of day and month of this column. Write it as 2026-06-03.");
-    }
-    return date.map(Told::of)
-        .orElseGet(() -> Told.wrong("may be either of two dates. Write it as 2026-06-03."));
   }
 
   /** Minutes in {@code field}; empty if blank. */
@@ -332,22 +289,5 @@ final class RowReader {
   <T> Optional<T> word(Field field, java.util.function.Function<String, Told<T>> reading) {
     String text = text(field);
     return text.isEmpty() ? Optional.empty() : heardLightly(field, reading.apply(text));
-  }
-
-  /** The numbers of the rows of a table whose problems leave them out. */
-  static List<Integer> skipped(Table table) {
-    List<Integer> rows = new ArrayList<>();
-    for (Problem problem : table.problems()) {
-      if (problem.severity() == Severity.PROBLEM) {
-        rows.add(problem.row());
-      }
-    }
-    return rows;
-  }
-
-  /** The words for a plastic that several fit. */
-  static String several(List<Plastic> fitting) {
-    List<String> words = fitting.stream().map(Plastic::toString).sorted().toList();
-    return String.join("; ", words);
   }
 }

@@ -2,45 +2,19 @@ package traytally.intake;
 
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
-import traytally.sheet.Address;
+import traytally.intake.HeaderSearch.Remembered;
+import traytally.intake.HeaderSearch.Start;
 import traytally.sheet.Cell;
-import traytally.sheet.CellRange;
 import traytally.sheet.Row;
 
 /** Finds the lists in a sheet: where their headers stand and which rows are theirs. */
 final class TableSearch {
   /** Titles above a header are few (an assumption). */
   private static final int HEADER_WITHIN = 30;
-
-  /** How far below a title that passes for a header the true header may stand. */
-  private static final int TITLES = 2;
-
-  /** Remembered headers beat any guess of another row. */
-  private static final int REMEMBERED = 1_000_000;
-
-  private static final Pattern UNIT_ROW =
-      Pattern.compile(
-          "[(\\[]?(?:mm|cm|in|inch|inches|ins|pcs|pieces|min|mins|minutes|h|hrs|hours|€|£|eur|gbp)\\.?[)\\]]?",
-          Pattern.CASE_INSENSITIVE);
-
-  private static final Set<Field> NUMBERS =
-      Set.of(
-          Field.LENGTH,
-          Field.PIECES,
-          Field.PACKS,
-          Field.LOOSE,
-          Field.PACK_SIZE,
-          Field.PACK_PRICE,
-          Field.MINUTES,
-          Field.TAKES,
-          Field.LOST,
-          Field.HOURS);
 
   private static final Set<Field> IDENTITY =
       Set.of(
@@ -61,10 +35,7 @@ final class TableSearch {
   private final GivenSheet sheet;
   private final Optional<ListKind> wanted;
   private final Map<String, Optional<Field>> given;
-  private final Map<String, Remembered> remembered;
-
-  /** A mapping of earlier: the kind and, header by header, the field. */
-  record Remembered(ListKind kind, List<Optional<Field>> fields) {}
+  private final HeaderSearch headers;
 
   TableSearch(
       GivenSheet sheet,
@@ -74,13 +45,13 @@ final class TableSearch {
     this.sheet = sheet;
     this.wanted = wanted;
     this.given = given;
-    this.remembered = remembered;
+    this.headers = new HeaderSearch(sheet, wanted, given, remembered);
   }
 
   /** The lists of the sheet from top to bottom; none if nothing is recognised. */
   List<Table> tables() {
     List<Table> tables = new ArrayList<>();
-    Optional<Start> start = header(0, Math.min(sheet.rows().size(), HEADER_WITHIN));
+    Optional<Start> start = headers.first(Math.min(sheet.rows().size(), HEADER_WITHIN));
     if (start.isEmpty()) {
       return withoutHeader().stream().toList();
     }
@@ -95,14 +66,6 @@ final class TableSearch {
     }
     return tables;
   }
-
-  /**
-   * A header, its place among the rows and what it is taken for.
-   *
-   * @param first its first row
-   * @param last its last row: headers may take two
-   */
-  private record Start(int first, int last, List<ColumnHeader> headers, ColumnGuess guess) {}
 
   /** The first columns of lists that stand side by side under one header row. */
   private List<Integer> sideBySide(Start start) {
@@ -171,157 +134,6 @@ final class TableSearch {
             });
   }
 
-  private Optional<Start> header(int from, int to) {
-    Optional<Start> best = Optional.empty();
-    int until = to;
-    for (int index = from; index < until; index++) {
-      Optional<Start> start = start(index);
-      int score = best.map(b -> b.guess().score()).orElse(0);
-      if (start.filter(s -> s.guess().score() > score).isPresent()) {
-        // A title may pass for a header, but then the true one is near.
-        until = best.isEmpty() ? Math.min(to, index + 1 + TITLES) : until;
-        best = start;
-      }
-    }
-    return best;
-  }
-
-  private Optional<Start> start(int index) {
-    Row row = sheet.rows().get(index);
-    Optional<Start> square =
-        new Square(row, wanted).guess().map(g -> new Start(index, index, headers(row), g));
-    if (square.isPresent()) {
-      return square;
-    }
-    if (!looksLikeHeader(row)) {
-      return Optional.empty();
-    }
-    Optional<Start> one = guess(headers(row)).map(g -> new Start(index, index, headers(row), g));
-    if (index + 1 >= sheet.rows().size()) {
-      return one;
-    }
-    Row below = sheet.rows().get(index + 1);
-    if (one.isPresent() && continues(below, one.get().guess())) {
-      List<ColumnHeader> both = both(row, below, true);
-      return guess(both).map(g -> new Start(index, index + 1, both, g)).or(() -> one);
-    }
-    if (one.isEmpty() && wanted.filter(w -> w != ListKind.PRICES).isEmpty()) {
-      Optional<ColumnGuess> shops = Square.shopsAcross(headers(row), below);
-      if (shops.isPresent()) {
-        return Optional.of(new Start(index, index, headers(row), shops.get()));
-      }
-    }
-    return looksLikeHeader(below)
-        ? twoRows(index, one.map(o -> o.guess().score()).orElse(0)).or(() -> one)
-        : one;
-  }
-
-  private static List<ColumnHeader> headers(Row row) {
-    return row.cells().stream().map(ColumnHeader::of).toList();
-  }
-
-  private static boolean looksLikeHeader(Row row) {
-    long texts = row.cells().stream().filter(TableSearch::mayBeHeader).count();
-    long filled = row.cells().stream().filter(c -> !c.isBlank()).count();
-    return texts >= 2 && texts * 2 >= filled;
-  }
-
-  private Optional<ColumnGuess> guess(List<ColumnHeader> headers) {
-    return recall(headers).or(() -> ColumnGuess.best(headers, wanted, given));
-  }
-
-  /** A header of two rows, if the two together say more than {@code score}. */
-  private Optional<Start> twoRows(int index, int score) {
-    Row upper = sheet.rows().get(index);
-    Row lower = sheet.rows().get(index + 1);
-    int lowerAlone = guess(headers(lower)).map(ColumnGuess::score).orElse(0);
-    Optional<Start> best = Optional.empty();
-    for (boolean joined : new boolean[] {false, true}) {
-      List<ColumnHeader> both = both(upper, lower, joined);
-      Optional<ColumnGuess> guess = guess(both);
-      int beaten =
-          Math.max(Math.max(score, lowerAlone), best.map(b -> b.guess().score()).orElse(0));
-      if (guess.filter(g -> g.score() > beaten).isPresent()) {
-        best = Optional.of(new Start(index, index + 1, both, guess.get()));
-      }
-    }
-    return best;
-  }
-
-  /** Whether the row goes on with the header above it: units and header words, and no number. */
-  private static boolean continues(Row below, ColumnGuess guess) {
-    boolean any = false;
-    for (Field field : NUMBERS) {
-      int column = guess.columns().getOrDefault(field, Integer.MAX_VALUE);
-      Cell cell = below.cell(column);
-      if (!cell.isBlank()) {
-        any = true;
-        boolean header =
-            UNIT_ROW.matcher(cell.shown().strip()).matches()
-                || ColumnGuess.isUsual(ColumnHeader.of(cell).folded(), field, guess.kind());
-        if (!mayBeHeader(cell) || !header) {
-          return false;
-        }
-      }
-    }
-    return any;
-  }
-
-  private List<ColumnHeader> both(Row upper, Row lower, boolean joined) {
-    List<ColumnHeader> both = new ArrayList<>();
-    String over = "";
-    for (int column = 0; column < Math.max(upper.cells().size(), lower.cells().size()); column++) {
-      Cell top = upper.cell(column);
-      // A heading over several columns stands in the first, merged or not.
-      over =
-          top.isBlank()
-              ? merged(upper.number(), column).map(Cell::shown).orElse(over)
-              : top.shown();
-      String below = lower.cell(column).isBlank() ? "" : lower.cell(column).shown();
-      String own = top.isBlank() ? "" : top.shown();
-      String text = below.isEmpty() ? own : joined ? over + " " + below : below;
-      both.add(ColumnHeader.of(text));
-    }
-    return both;
-  }
-
-  private static boolean mayBeHeader(Cell cell) {
-    return cell instanceof Cell.Text text
-        && !cell.isBlank()
-        && Numbers.parse(Numbers.plain(text.text())).isEmpty();
-  }
-
-  /** The guess an earlier import settled on for exactly these headers. */
-  private Optional<ColumnGuess> recall(List<ColumnHeader> headers) {
-    Remembered known = remembered.get(key(headers));
-    if (known == null
-        || !given.isEmpty()
-        || wanted.filter(w -> w != known.kind()).isPresent()
-        || known.fields().size() != headers.size()) {
-      return Optional.empty();
-    }
-    Map<Field, Integer> columns = new HashMap<>();
-    Map<Integer, String> why = new HashMap<>();
-    for (int column = 0; column < headers.size(); column++) {
-      int here = column;
-      known
-          .fields()
-          .get(column)
-          .ifPresent(
-              field -> {
-                columns.put(field, here);
-                why.put(here, "as the last time");
-              });
-    }
-    ColumnGuess guess = new ColumnGuess(known.kind(), columns, Map.of(), why, REMEMBERED);
-    return guess.isComplete() ? Optional.of(guess) : Optional.empty();
-  }
-
-  /** The headers as they are remembered: folded, one a line. */
-  static String key(List<ColumnHeader> headers) {
-    return String.join("\n", headers.stream().map(ColumnHeader::folded).toList());
-  }
-
   /** Puts the rows under the header at {@code index} into {@code table}, up to the next header. */
   private Optional<Start> fill(Table table, Start start) {
     List<String> titles = titles(start.first());
@@ -341,7 +153,7 @@ final class TableSearch {
       if (repeatsHeader(table, row)) {
         table.assume("A header row that stands again was passed over.");
       } else {
-        next = mayBeHeaderRow(row, gap) ? start(i) : Optional.empty();
+        next = HeaderSearch.mayBe(row, gap) ? headers.at(i) : Optional.empty();
         if (next.isEmpty()) {
           hidden += row.hidden() ? 1 : 0;
           sections.take(row, gap, following, mapped(table, row, columns.row(i)));
@@ -373,15 +185,6 @@ final class TableSearch {
     return titles;
   }
 
-  private static boolean mayBeHeaderRow(Row row, boolean gap) {
-    if (gap && Square.mayBe(row)) {
-      return true;
-    }
-    return gap
-        && row.cells().stream().filter(TableSearch::mayBeHeader).count() > 2
-        && row.cells().stream().allMatch(c -> c.isBlank() || mayBeHeader(c));
-  }
-
   private boolean repeatsHeader(Table table, Row row) {
     if (row.cells().isEmpty() || row.cells().size() > table.headers().size()) {
       return false;
@@ -410,36 +213,11 @@ final class TableSearch {
         .forEach(
             (field, column) -> {
               if (IDENTITY.contains(field) && row.cell(column).isBlank()) {
-                mergedAbove(row.number(), column).ifPresent(cell -> list.put(field, cell, column));
+                sheet
+                    .mergedAbove(row.number(), column)
+                    .ifPresent(cell -> list.put(field, cell, column));
               }
             });
     return list;
-  }
-
-  /** What a merged area that begins over this cell holds; one that runs across is no value. */
-  private Optional<Cell> mergedAbove(int number, int column) {
-    Address address = new Address(number, column);
-    return sheet.merges().stream()
-            .anyMatch(range -> range.first().column() == column && range.contains(address))
-        ? merged(number, column)
-        : Optional.empty();
-  }
-
-  /** What a merged area over this cell holds. */
-  private Optional<Cell> merged(int number, int column) {
-    if (sheet.merges().isEmpty()) {
-      return Optional.empty();
-    }
-    Address address = new Address(number, column);
-    for (CellRange range : sheet.merges()) {
-      if (range.contains(address)) {
-        return sheet.rows().stream()
-            .filter(row -> row.number() == range.first().row())
-            .findFirst()
-            .map(row -> row.cell(range.first().column()))
-            .filter(cell -> !cell.isBlank());
-      }
-    }
-    return Optional.empty();
   }
 }

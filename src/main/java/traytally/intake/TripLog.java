@@ -4,21 +4,16 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import traytally.ledger.Fact.Fished;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 import traytally.trip.Clarity;
 import traytally.trip.Fish;
-import traytally.trip.LossCause;
 import traytally.trip.Stint;
 import traytally.trip.Trip;
 
@@ -26,8 +21,6 @@ import traytally.trip.Trip;
 final class TripLog {
   /** More fish, casts or rods than a stint can have are slips (assumptions). */
   private static final int MOST_FISH = 1000;
-
-  private static final Pattern LOST_PART = Pattern.compile("(\\d{0,3})\\s*(\\D+)");
 
   private static final int MOST_CASTS = 5000;
   private static final int MOST_RODS = 20;
@@ -43,13 +36,9 @@ final class TripLog {
   private final KnownPlastics known;
   private final RowReader reader;
   private final List<Fished> stints = new ArrayList<>();
-  // A long log repeats trips, plastics and numbers; each is kept once.
-  private final Map<Trip, Trip> trips = new HashMap<>();
-  private final Map<Plastic, Plastic> plastics = new HashMap<>();
-  private final Map<Object, Object> met = new HashMap<>();
-  private final Set<LocalDate> doubtful = new HashSet<>();
+  private final Repeats met = new Repeats();
+  private final Doubts doubts = new Doubts();
   private final boolean fishCounted;
-  private boolean undatedProblem;
 
   TripLog(Table table, ImportOptions options, KnownPlastics known, LocalDate today) {
     this.table = table;
@@ -85,7 +74,7 @@ final class TripLog {
         lines.rows().add(row);
         lines.stints().add(stint.get());
       } else {
-        doubt(date);
+        doubts.add(date);
       }
     }
     if (strangers == Strangers.WELCOME) {
@@ -106,14 +95,9 @@ final class TripLog {
         int place = places.merge(trip, 1, Integer::sum);
         stints.add(new Fished(with(stint, plastic.get()), 0, place, source));
       } else {
-        doubt(Optional.of(trip.date()));
+        doubts.add(Optional.of(trip.date()));
       }
     }
-  }
-
-  private void doubt(Optional<LocalDate> date) {
-    date.ifPresent(doubtful::add);
-    undatedProblem |= date.isEmpty();
   }
 
   /** The stints taken, not yet numbered, in the list's order. */
@@ -128,7 +112,7 @@ final class TripLog {
 
   /** Whether a row that could not be taken may belong to {@code trip}. */
   boolean mayHold(Trip trip) {
-    return undatedProblem || doubtful.contains(trip.date());
+    return doubts.mayTouch(trip.date());
   }
 
   private static Stint with(Stint stint, Plastic plastic) {
@@ -152,12 +136,12 @@ final class TripLog {
 
   private Optional<Stint> stint(LocalDate date) {
     Plastic words = words();
-    Trip trip = once(new Trip(date, known.agreed(reader.name(Field.WATER))));
+    Trip trip = met.once(new Trip(date, known.agreed(reader.name(Field.WATER))));
     Optional<Clarity> clarity = reader.word(Field.CLARITY, Words::clarity);
     OptionalDouble minutes = minutes();
-    OptionalInt casts = once(reader.count(Field.CASTS, MOST_CASTS));
+    OptionalInt casts = met.once(reader.count(Field.CASTS, MOST_CASTS));
     Fish fish = fish();
-    Loss loss = loss();
+    Loss loss = Loss.of(reader);
     int worn = reader.pieces(Field.WORN, OptionalInt.empty()).orElse(0);
     int rods = reader.count(Field.RODS, MOST_RODS).orElse(1);
     if (rods < 1) {
@@ -182,28 +166,6 @@ final class TripLog {
             reader.text(Field.NOTE)));
   }
 
-  /** The trip itself, or one met before that is equal and spelt alike. */
-  private Trip once(Trip trip) {
-    Trip before = trips.computeIfAbsent(trip, t -> t);
-    return before.water().text().equals(trip.water().text()) ? before : trip;
-  }
-
-  /** The plastic itself, or one met before that is equal and spelt alike. */
-  private Plastic once(Plastic words) {
-    Plastic before = plastics.computeIfAbsent(words, w -> w);
-    boolean alike =
-        before.body().text().equals(words.body().text())
-            && before.colour().text().equals(words.colour().text())
-            && before.maker().text().equals(words.maker().text());
-    return alike ? before : words;
-  }
-
-  /** The value itself, or one equal to it that was met before. */
-  @SuppressWarnings("unchecked") // what is equal is of one class
-  private <T> T once(T value) {
-    return (T) met.computeIfAbsent(value, v -> v);
-  }
-
   /** The plastic in the row's own words; any plastic if the row has failed. */
   private Plastic words() {
     var body = known.agreed(reader.nameNeeded(Field.BODY));
@@ -212,7 +174,7 @@ final class TripLog {
     int lengthMm = reader.lengthMm();
     return body.isBlank() || colour.isBlank()
         ? Plastic.of("", "none", "none", 0)
-        : once(new Plastic(maker, body, colour, lengthMm));
+        : met.once(new Plastic(maker, body, colour, lengthMm));
   }
 
   private OptionalDouble minutes() {
@@ -220,7 +182,9 @@ final class TripLog {
     if (minutes.isEmpty() && table.guess().has(Field.START) && table.guess().has(Field.END)) {
       minutes = reader.span(Field.START, Field.END);
     }
-    return minutes.isPresent() ? once(OptionalDouble.of(minutes.get())) : OptionalDouble.empty();
+    return minutes.isPresent()
+        ? met.once(OptionalDouble.of(minutes.get()))
+        : OptionalDouble.empty();
   }
 
   /** Numbers under "Fish" are fish landed, not what was fished for. */
@@ -262,57 +226,7 @@ final class TripLog {
           Field.HOOKED, "is more than there were takes (" + takes + "). Check both numbers.");
       return Fish.NONE;
     }
-    return once(new Fish(follows, takes, hooked, landed));
-  }
-
-  private record Loss(int pieces, Optional<LossCause> how) {}
-
-  private Loss loss() {
-    String cause = reader.text(Field.LOST_HOW);
-    Optional<LossCause> how = cause.isEmpty() ? Optional.empty() : Words.lossCause(cause);
-    if (how.isEmpty() && !cause.isEmpty()) {
-      reader.note(
-          Field.LOST_HOW,
-          "is no cause known here (snagged, bitten off, torn, cast off). The rest of the row was"
-              + " taken.");
-    }
-    String lost = reader.text(Field.LOST);
-    if (lost.isEmpty() || lost.chars().allMatch(Character::isDigit)) {
-      int plain = reader.pieces(Field.LOST, OptionalInt.empty()).orElse(0);
-      return new Loss(plain, plain > 0 ? how : Optional.empty());
-    }
-    Optional<Loss> told = told(lost);
-    if (told.isPresent()) {
-      return new Loss(told.get().pieces(), how.or(() -> told.get().how()));
-    }
-    int pieces = reader.pieces(Field.LOST, OptionalInt.empty()).orElse(0);
-    return new Loss(pieces, pieces > 0 ? how : Optional.empty());
-  }
-
-  /** Causes of loss with their numbers in one cell: "2 (snag)", "1 snagged, 1 bitten off". */
-  private Optional<Loss> told(String lost) {
-    int pieces = 0;
-    int most = 0;
-    Optional<LossCause> how = Optional.empty();
-    for (String part : lost.split("\\s*(?:[,;+&/]|\\band\\b)\\s*", -1)) {
-      Matcher counted = LOST_PART.matcher(part);
-      Optional<LossCause> cause =
-          counted.matches() ? Words.lossCause(counted.group(2)) : Optional.empty();
-      if (cause.isEmpty()) {
-        return Optional.empty();
-      }
-      boolean bare = counted.group(1).isEmpty();
-      int here = bare ? 1 : Integer.parseInt(counted.group(1));
-      if (bare) {
-        table.assume("A cause of loss without a number was taken as one piece lost.");
-      }
-      pieces += here;
-      if (here > most) {
-        most = here;
-        how = cause;
-      }
-    }
-    return Optional.of(new Loss(pieces, pieces > 0 ? how : Optional.empty()));
+    return met.once(new Fish(follows, takes, hooked, landed));
   }
 
   /** Makes every plastic of the log known, those in full words first. */
@@ -346,7 +260,7 @@ final class TripLog {
       reader.problem(
           Field.BODY,
           "may be any of "
-              + RowReader.several(fitting)
+              + KnownPlastics.several(fitting)
               + ". Write the "
               + (words.hasLength() ? "maker." : "length and the maker."));
       return Optional.empty();

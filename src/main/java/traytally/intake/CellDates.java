@@ -1,0 +1,66 @@
+package traytally.intake;
+
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import traytally.sheet.Cell;
+
+/** The days that the cells of one list tell, each cell worked out once. */
+final class CellDates {
+  /** The serial of 1950-01-01 and of 2100-01-01 in the 1900 system (ECMA-376 part 1, 18.17.4). */
+  private static final double FIRST_SERIAL = 18264;
+
+  private static final double LAST_SERIAL = 73051;
+
+  private static final LocalDate SERIAL_ZERO = LocalDate.of(1899, 12, 30);
+
+  private final Table table;
+  private final ColumnHabits habits;
+  private final LocalDate today;
+  private final Map<Cell, Told<LocalDate>> told = new HashMap<>();
+
+  CellDates(Table table, ColumnHabits habits, LocalDate today) {
+    this.table = table;
+    this.habits = habits;
+    this.today = today;
+  }
+
+  /** The day a cell tells. */
+  Told<LocalDate> of(Cell cell) {
+    return told.computeIfAbsent(cell, this::read);
+  }
+
+  private Told<LocalDate> read(Cell cell) {
+    if (cell instanceof Cell.DateTime moment) {
+      return Told.of(moment.when().toLocalDate());
+    }
+    if (cell instanceof Cell.Numeric number
+        && number.value() >= FIRST_SERIAL
+        && number.value() < LAST_SERIAL) {
+      return Told.assuming(
+          SERIAL_ZERO.plusDays((long) number.value()), "Day numbers were read as dates");
+    }
+    Told<Dates.Written> told = Dates.parse(cell.shown(), today, OptionalInt.empty());
+    if (told.isWrong() && table.year().isPresent()) {
+      Told<Dates.Written> that = Dates.parse(cell.shown(), today, table.year());
+      if (that.value().isPresent()) {
+        table.assume("Dates without a year were read as of " + table.year().getAsInt() + ".");
+        told = that;
+      }
+    }
+    Optional<Dates.Written> written = told.value();
+    if (written.isEmpty()) {
+      return told.map(w -> today);
+    }
+    Optional<LocalDate> date =
+        written.get().certain().or(() -> habits.order().flatMap(written.get()::in));
+    if (habits.order().filter(o -> written.get().in(o).isEmpty()).isPresent()) {
+      return Told.wrong(
+          "cannot be read in the order of day and month of this column. Write it as 2026-06-03.");
+    }
+    return date.map(Told::of)
+        .orElseGet(() -> Told.wrong("may be either of two dates. Write it as 2026-06-03."));
+  }
+}

@@ -1,0 +1,228 @@
+package traytally.intake;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import traytally.sheet.Cell;
+import traytally.sheet.Row;
+
+/** Finds the headers of a sheet, of one row or two, and what their columns may be taken for. */
+final class HeaderSearch {
+  /** How far below a title that passes for a header the true header may stand. */
+  private static final int TITLES = 2;
+
+  /** Remembered headers beat any guess of another row. */
+  private static final int REMEMBERED = 1_000_000;
+
+  private static final Pattern UNIT_ROW =
+      Pattern.compile(
+          "[(\\[]?(?:mm|cm|in|inch|inches|ins|pcs|pieces|min|mins|minutes|h|hrs|hours|€|£|eur|gbp)\\.?[)\\]]?",
+          Pattern.CASE_INSENSITIVE);
+
+  private static final Set<Field> NUMBERS =
+      Set.of(
+          Field.LENGTH,
+          Field.PIECES,
+          Field.PACKS,
+          Field.LOOSE,
+          Field.PACK_SIZE,
+          Field.PACK_PRICE,
+          Field.MINUTES,
+          Field.TAKES,
+          Field.LOST,
+          Field.HOURS);
+
+  private final GivenSheet sheet;
+  private final Optional<ListKind> wanted;
+  private final Map<String, Optional<Field>> given;
+  private final Map<String, Remembered> remembered;
+
+  /** A mapping of earlier: the kind and, header by header, the field. */
+  record Remembered(ListKind kind, List<Optional<Field>> fields) {}
+
+  HeaderSearch(
+      GivenSheet sheet,
+      Optional<ListKind> wanted,
+      Map<String, Optional<Field>> given,
+      Map<String, Remembered> remembered) {
+    this.sheet = sheet;
+    this.wanted = wanted;
+    this.given = given;
+    this.remembered = remembered;
+  }
+
+  /**
+   * A header, its place among the rows and what it is taken for.
+   *
+   * @param first its first row
+   * @param last its last row: headers may take two
+   */
+  record Start(int first, int last, List<ColumnHeader> headers, ColumnGuess guess) {}
+
+  /** The best header among the first {@code rows} rows. */
+  Optional<Start> first(int rows) {
+    Optional<Start> best = Optional.empty();
+    int until = rows;
+    for (int index = 0; index < until; index++) {
+      Optional<Start> start = at(index);
+      int score = best.map(b -> b.guess().score()).orElse(0);
+      if (start.filter(s -> s.guess().score() > score).isPresent()) {
+        // A title may pass for a header, but then the true one is near.
+        until = best.isEmpty() ? Math.min(rows, index + 1 + TITLES) : until;
+        best = start;
+      }
+    }
+    return best;
+  }
+
+  /** The header that the row at {@code index} begins, if it does. */
+  Optional<Start> at(int index) {
+    Row row = sheet.rows().get(index);
+    Optional<Start> square =
+        new Square(row, wanted).guess().map(g -> new Start(index, index, headers(row), g));
+    if (square.isPresent()) {
+      return square;
+    }
+    if (!looksLikeHeader(row)) {
+      return Optional.empty();
+    }
+    Optional<Start> one = guess(headers(row)).map(g -> new Start(index, index, headers(row), g));
+    if (index + 1 >= sheet.rows().size()) {
+      return one;
+    }
+    Row below = sheet.rows().get(index + 1);
+    if (one.isPresent() && continues(below, one.get().guess())) {
+      List<ColumnHeader> both = both(row, below, true);
+      return guess(both).map(g -> new Start(index, index + 1, both, g)).or(() -> one);
+    }
+    if (one.isEmpty() && wanted.filter(w -> w != ListKind.PRICES).isEmpty()) {
+      Optional<ColumnGuess> shops = Square.shopsAcross(headers(row), below);
+      if (shops.isPresent()) {
+        return Optional.of(new Start(index, index, headers(row), shops.get()));
+      }
+    }
+    return looksLikeHeader(below)
+        ? twoRows(index, one.map(o -> o.guess().score()).orElse(0)).or(() -> one)
+        : one;
+  }
+
+  private static List<ColumnHeader> headers(Row row) {
+    return row.cells().stream().map(ColumnHeader::of).toList();
+  }
+
+  private static boolean looksLikeHeader(Row row) {
+    long texts = row.cells().stream().filter(HeaderSearch::mayBeWord).count();
+    long filled = row.cells().stream().filter(c -> !c.isBlank()).count();
+    return texts >= 2 && texts * 2 >= filled;
+  }
+
+  private Optional<ColumnGuess> guess(List<ColumnHeader> headers) {
+    return recall(headers).or(() -> ColumnGuess.best(headers, wanted, given));
+  }
+
+  /** A header of two rows, if the two together say more than {@code score}. */
+  private Optional<Start> twoRows(int index, int score) {
+    Row upper = sheet.rows().get(index);
+    Row lower = sheet.rows().get(index + 1);
+    int lowerAlone = guess(headers(lower)).map(ColumnGuess::score).orElse(0);
+    Optional<Start> best = Optional.empty();
+    for (boolean joined : new boolean[] {false, true}) {
+      List<ColumnHeader> both = both(upper, lower, joined);
+      Optional<ColumnGuess> guess = guess(both);
+      int beaten =
+          Math.max(Math.max(score, lowerAlone), best.map(b -> b.guess().score()).orElse(0));
+      if (guess.filter(g -> g.score() > beaten).isPresent()) {
+        best = Optional.of(new Start(index, index + 1, both, guess.get()));
+      }
+    }
+    return best;
+  }
+
+  /** Whether the row goes on with the header above it: units and header words, and no number. */
+  private static boolean continues(Row below, ColumnGuess guess) {
+    boolean any = false;
+    for (Field field : NUMBERS) {
+      int column = guess.columns().getOrDefault(field, Integer.MAX_VALUE);
+      Cell cell = below.cell(column);
+      if (!cell.isBlank()) {
+        any = true;
+        boolean header =
+            UNIT_ROW.matcher(cell.shown().strip()).matches()
+                || ColumnGuess.isUsual(ColumnHeader.of(cell).folded(), field, guess.kind());
+        if (!mayBeWord(cell) || !header) {
+          return false;
+        }
+      }
+    }
+    return any;
+  }
+
+  private List<ColumnHeader> both(Row upper, Row lower, boolean joined) {
+    List<ColumnHeader> both = new ArrayList<>();
+    String over = "";
+    for (int column = 0; column < Math.max(upper.cells().size(), lower.cells().size()); column++) {
+      Cell top = upper.cell(column);
+      // A heading over several columns stands in the first, merged or not.
+      over =
+          top.isBlank()
+              ? sheet.merged(upper.number(), column).map(Cell::shown).orElse(over)
+              : top.shown();
+      String below = lower.cell(column).isBlank() ? "" : lower.cell(column).shown();
+      String own = top.isBlank() ? "" : top.shown();
+      String text = below.isEmpty() ? own : joined ? over + " " + below : below;
+      both.add(ColumnHeader.of(text));
+    }
+    return both;
+  }
+
+  private static boolean mayBeWord(Cell cell) {
+    return cell instanceof Cell.Text text
+        && !cell.isBlank()
+        && Numbers.parse(Numbers.plain(text.text())).isEmpty();
+  }
+
+  /** The guess an earlier import settled on for exactly these headers. */
+  private Optional<ColumnGuess> recall(List<ColumnHeader> headers) {
+    Remembered known = remembered.get(key(headers));
+    if (known == null
+        || !given.isEmpty()
+        || wanted.filter(w -> w != known.kind()).isPresent()
+        || known.fields().size() != headers.size()) {
+      return Optional.empty();
+    }
+    Map<Field, Integer> columns = new HashMap<>();
+    Map<Integer, String> why = new HashMap<>();
+    for (int column = 0; column < headers.size(); column++) {
+      int here = column;
+      known
+          .fields()
+          .get(column)
+          .ifPresent(
+              field -> {
+                columns.put(field, here);
+                why.put(here, "as the last time");
+              });
+    }
+    ColumnGuess guess = new ColumnGuess(known.kind(), columns, Map.of(), why, REMEMBERED);
+    return guess.isComplete() ? Optional.of(guess) : Optional.empty();
+  }
+
+  /** The headers as they are remembered: folded, one a line. */
+  static String key(List<ColumnHeader> headers) {
+    return String.join("\n", headers.stream().map(ColumnHeader::folded).toList());
+  }
+
+  /** Whether a row below others may begin a list of its own. */
+  static boolean mayBe(Row row, boolean gap) {
+    if (gap && Square.mayBe(row)) {
+      return true;
+    }
+    return gap
+        && row.cells().stream().filter(HeaderSearch::mayBeWord).count() > 2
+        && row.cells().stream().allMatch(c -> c.isBlank() || mayBeWord(c));
+  }
+}

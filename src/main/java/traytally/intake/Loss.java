@@ -1,0 +1,65 @@
+package traytally.intake;
+
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import traytally.trip.LossCause;
+
+/**
+ * What a row of a log says was lost.
+ *
+ * @param how the cause of most of it, if said
+ */
+record Loss(int pieces, Optional<LossCause> how) {
+  private static final Pattern PART = Pattern.compile("(\\d{0,3})\\s*(\\D+)");
+
+  /** What the row says of it; what cannot be read is said. */
+  static Loss of(RowReader reader) {
+    String cause = reader.text(Field.LOST_HOW);
+    Optional<LossCause> how = cause.isEmpty() ? Optional.empty() : Words.lossCause(cause);
+    if (how.isEmpty() && !cause.isEmpty()) {
+      reader.note(
+          Field.LOST_HOW,
+          "is no cause known here (snagged, bitten off, torn, cast off). The rest of the row was"
+              + " taken.");
+    }
+    String lost = reader.text(Field.LOST);
+    if (lost.isEmpty() || lost.chars().allMatch(Character::isDigit)) {
+      int plain = reader.pieces(Field.LOST, OptionalInt.empty()).orElse(0);
+      return new Loss(plain, plain > 0 ? how : Optional.empty());
+    }
+    Optional<Loss> told = told(lost, reader.table());
+    if (told.isPresent()) {
+      return new Loss(told.get().pieces(), how.or(() -> told.get().how()));
+    }
+    int pieces = reader.pieces(Field.LOST, OptionalInt.empty()).orElse(0);
+    return new Loss(pieces, pieces > 0 ? how : Optional.empty());
+  }
+
+  /** Causes of loss with their numbers in one cell: "2 (snag)", "1 snagged, 1 bitten off". */
+  private static Optional<Loss> told(String lost, Table table) {
+    int pieces = 0;
+    int most = 0;
+    Optional<LossCause> how = Optional.empty();
+    for (String part : lost.split("\\s*(?:[,;+&/]|\\band\\b)\\s*", -1)) {
+      Matcher counted = PART.matcher(part);
+      Optional<LossCause> cause =
+          counted.matches() ? Words.lossCause(counted.group(2)) : Optional.empty();
+      if (cause.isEmpty()) {
+        return Optional.empty();
+      }
+      boolean bare = counted.group(1).isEmpty();
+      int here = bare ? 1 : Integer.parseInt(counted.group(1));
+      if (bare) {
+        table.assume("A cause of loss without a number was taken as one piece lost.");
+      }
+      pieces += here;
+      if (here > most) {
+        most = here;
+        how = cause;
+      }
+    }
+    return Optional.of(new Loss(pieces, pieces > 0 ? how : Optional.empty()));
+  }
+}
