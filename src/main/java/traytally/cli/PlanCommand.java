@@ -14,6 +14,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import traytally.ledger.Book;
+import traytally.ledger.ClosedWaters;
 import traytally.ledger.Entry;
 import traytally.ledger.Fact;
 import traytally.ledger.Fact.Planned;
@@ -28,7 +29,12 @@ import traytally.trip.PlannedTrip;
 @Command(
     name = "plan",
     description = "Lists the trips to come; adds and drops them.",
-    subcommands = {PlanCommand.Shown.class, PlanCommand.Add.class, PlanCommand.Drop.class},
+    subcommands = {
+      PlanCommand.Shown.class,
+      PlanCommand.Add.class,
+      PlanCommand.Drop.class,
+      ClosedCommand.class
+    },
     footer = {"", "Example: traytally plan --format json", "Example: " + PlanCommand.EXAMPLE})
 final class PlanCommand implements Callable<Integer> {
   static final String EXAMPLE =
@@ -40,6 +46,10 @@ final class PlanCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     return list(root, output);
+  }
+
+  Traytally root() {
+    return root;
   }
 
   private static int list(Traytally root, Output output) {
@@ -62,13 +72,13 @@ final class PlanCommand implements Callable<Integer> {
   }
 
   private static HandChange change(
-      String verb, List<PlannedTrip> trips, List<String> odd, Entry entry) {
+      String verb, List<PlannedTrip> trips, List<String> notes, List<String> odd, Entry entry) {
     String lines =
         String.join(System.lineSeparator() + "  ", trips.stream().map(PlanCommand::words).toList());
     return new HandChange(
         "Understood: " + verb + System.lineSeparator() + "  " + lines,
         List.of(),
-        List.of(),
+        notes,
         odd.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", odd)),
         entry);
   }
@@ -155,6 +165,7 @@ final class PlanCommand implements Callable<Integer> {
       return change(
           "planned",
           trips,
+          ClosedWaters.of(book).notes(trips),
           odd,
           new Entry("plan add", said, OptionalLong.empty(), List.of(), added, List.of()));
     }
@@ -218,6 +229,7 @@ final class PlanCommand implements Callable<Integer> {
       return change(
           "dropped",
           dropped,
+          List.of(),
           List.of(),
           new Entry(
               "plan drop", said, OptionalLong.empty(), List.of(), List.of(), List.copyOf(trips)));

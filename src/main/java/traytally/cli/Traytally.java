@@ -115,6 +115,12 @@ final class Traytally implements Callable<Integer> {
   }
 
   private Box remember(Box open) {
+    open.asItWas()
+        .ifPresent(
+            copy ->
+                desk.err()
+                    .println(
+                        "The box was brought up to date for this traytally; as it was: " + copy));
     settings = open.settings();
     return open;
   }

@@ -13,6 +13,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import traytally.intake.Spelling;
 import traytally.ledger.Book;
+import traytally.ledger.ClosedWaters;
 import traytally.ledger.Fact.Fished;
 import traytally.ledger.Fact.Planned;
 import traytally.plastic.Name;
@@ -162,11 +163,11 @@ record TripWords(
   }
 
   /** {@code name} as it was written before, if it was. */
-  private static Name known(Name name, Set<Name> known) {
+  static Name known(Name name, Set<Name> known) {
     return known.stream().filter(name::equals).findFirst().orElse(name);
   }
 
-  private static Optional<String> slip(Name name, Set<Name> known) {
+  static Optional<String> slip(Name name, Set<Name> known) {
     return known.contains(name) || name.isBlank()
         ? Optional.empty()
         : known.stream()
@@ -175,8 +176,10 @@ record TripWords(
             .map(k -> "\"" + name + "\" is new, but nearly \"" + k + "\". Did you mean that?");
   }
 
-  private static Set<Name> waters(Book book) {
-    return told(book, stint -> stint.trip().water(), PlannedTrip::water);
+  static Set<Name> waters(Book book) {
+    Set<Name> waters = told(book, stint -> stint.trip().water(), PlannedTrip::water);
+    waters.addAll(ClosedWaters.of(book).months().keySet());
+    return waters;
   }
 
   private static Set<Name> species(Book book) {

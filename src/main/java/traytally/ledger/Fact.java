@@ -7,6 +7,7 @@ import traytally.plastic.Colour;
 import traytally.plastic.Money;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
+import traytally.trip.Months;
 import traytally.trip.PlannedTrip;
 import traytally.trip.Stint;
 
@@ -77,6 +78,15 @@ public sealed interface Fact {
    * @param reading what was decided, one {@code header=field} a line
    */
   record Mapped(String headers, String reading) implements Fact {}
+
+  /** The months in which the angler will not fish a water; its withdrawal ends that. */
+  record Closed(Name water, Months months) implements Fact {
+    public Closed {
+      if (water.isBlank()) {
+        throw new IllegalArgumentException("closed months need a water");
+      }
+    }
+  }
 
   /** A setting changed from its default. */
   record Chosen(Setting setting, String value) implements Fact {}

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import traytally.ledger.Book;
+import traytally.ledger.ClosedWaters;
 import traytally.performance.Standing;
 import traytally.report.Column.Kind;
 import traytally.report.Report.Single;
@@ -40,10 +41,22 @@ public final class GlanceReport {
         COLUMNS,
         rows,
         List.of(),
-        List.of(
-            low.isEmpty()
-                ? nothingLow(outlook)
-                : "Above: what you trust and may run out of. traytally restock prints what to buy."));
+        notes(book, outlook, low, asOf));
+  }
+
+  private static List<String> notes(
+      Book book, Outlook outlook, List<Prospect> low, LocalDate asOf) {
+    List<String> notes = new ArrayList<>();
+    notes.add(
+        low.isEmpty()
+            ? nothingLow(outlook)
+            : "Above: what you trust and may run out of. traytally restock prints what to buy.");
+    next(book, asOf).ifPresent(trip -> notes.addAll(ClosedWaters.of(book).notes(List.of(trip))));
+    return notes;
+  }
+
+  private static Optional<PlannedTrip> next(Book book, LocalDate asOf) {
+    return PlanReport.coming(book, asOf).stream().findFirst();
   }
 
   private static String nothingLow(Outlook outlook) {
@@ -58,7 +71,7 @@ public final class GlanceReport {
 
   private static List<Single> facts(Book book, Outlook outlook, LocalDate asOf) {
     int pieces = outlook.prospects().values().stream().mapToInt(p -> p.pieces().count()).sum();
-    Optional<PlannedTrip> next = PlanReport.coming(book, asOf).stream().findFirst();
+    Optional<PlannedTrip> next = next(book, asOf);
     Optional<Trip> last =
         book.fished(asOf).stream()
             .map(fished -> fished.stint().trip())

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import traytally.ledger.Book;
+import traytally.ledger.ClosedWaters;
 import traytally.ledger.Fact.Planned;
 import traytally.report.Column.Kind;
 import traytally.trip.Clarity;
@@ -19,6 +20,7 @@ public final class PlanReport {
           new Column("clarity", "Clarity", Kind.TEXT),
           new Column("hours", "Hours", Kind.DECIMAL),
           new Column("rods", "Rods", Kind.WHOLE),
+          new Column("closed", "", Kind.YES_NO),
           new Column("", "Note", Kind.TEXT));
 
   private PlanReport() {}
@@ -26,6 +28,7 @@ public final class PlanReport {
   /** The planned trips of {@code book} on {@code asOf} or later, next one first. */
   public static Report of(Book book, LocalDate asOf) {
     List<PlannedTrip> coming = coming(book, asOf);
+    ClosedWaters closed = ClosedWaters.of(book);
     List<List<Value>> rows = new ArrayList<>();
     for (PlannedTrip trip : coming) {
       rows.add(
@@ -36,12 +39,14 @@ public final class PlanReport {
               trip.clarity().map(Clarity::word).map(Value::of).orElse(Value.UNKNOWN),
               Value.of(trip.hours()),
               Value.of(trip.rods()),
+              Value.of(closed.on(trip).isPresent()),
               Value.of(trip.note())));
     }
-    List<String> notes =
+    List<String> notes = new ArrayList<>(closed.notes(coming));
+    notes.add(
         rows.isEmpty()
-            ? List.of("No trip is planned: import your plan, or traytally plan add.")
-            : List.of(Words.RULES);
+            ? "No trip is planned: import your plan, or traytally plan add."
+            : Words.RULES);
     return new Report("plan", "Planned trips", asOf, List.of(), COLUMNS, rows, List.of(), notes);
   }
 

@@ -13,6 +13,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import traytally.ledger.Book;
+import traytally.ledger.ClosedWaters;
 import traytally.ledger.Offer;
 import traytally.performance.Standing;
 import traytally.plastic.Money;
@@ -91,6 +92,7 @@ final class ShoppingTrip {
     Reasons reasons = new Reasons(outlook, market, asOf, asked, untried);
     List<String> notes = reasons.notes(book, orders, low.size());
     leftOut(low, bought, after).ifPresent(notes::add);
+    notes.addAll(ClosedWaters.of(book).notes(outlook.horizon().trips()));
     if (outlook.prospects().values().stream()
         .noneMatch(p -> p.kept() || p.standing() == Standing.TRUSTED)) {
       notes.add(

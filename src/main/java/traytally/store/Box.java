@@ -43,6 +43,7 @@ public final class Box implements AutoCloseable {
   private final Clock clock;
   private final Connection connection;
   private long lastSeen = UNSEEN;
+  private Optional<Path> asItWas = Optional.empty();
 
   private Box(Path file, Clock clock, Connection connection) {
     this.file = file;
@@ -64,7 +65,7 @@ public final class Box implements AutoCloseable {
     if (!Files.exists(whole)) {
       BoxFile.create(whole);
     }
-    return connect(whole, clock, patience);
+    return connect(whole, clock, patience, true);
   }
 
   /**
@@ -74,13 +75,16 @@ public final class Box implements AutoCloseable {
    */
   public static Optional<Box> openExisting(Path file, Clock clock) {
     Path whole = file.toAbsolutePath().normalize();
-    return Files.exists(whole) ? Optional.of(connect(whole, clock, PATIENCE)) : Optional.empty();
+    return Files.exists(whole)
+        ? Optional.of(connect(whole, clock, PATIENCE, true))
+        : Optional.empty();
   }
 
-  private static Box connect(Path file, Clock clock, Duration patience) {
+  /** Connects to a box; one of an older version is brought up to date, with a copy if asked. */
+  private static Box connect(Path file, Clock clock, Duration patience, boolean keepOld) {
     Box box = new Box(file, clock, BoxFile.connect(file, patience));
     try {
-      box.prepare();
+      box.prepare(keepOld);
       return box;
     } catch (SQLException e) {
       box.close();
@@ -92,9 +96,13 @@ public final class Box implements AutoCloseable {
   }
 
   /** Checks that it is a box this program knows, and brings an older or empty one up to date. */
-  private void prepare() throws SQLException {
-    if (version() == Schema.VERSION) {
+  private void prepare(boolean keepOld) throws SQLException {
+    int found = version();
+    if (found == Schema.VERSION) {
       return;
+    }
+    if (keepOld && found > 0) {
+      asItWas = Optional.of(new Copies(file, connection).keepOld(clock.instant()));
     }
     transaction(
         "BEGIN IMMEDIATE",
@@ -120,6 +128,11 @@ public final class Box implements AutoCloseable {
           "The box " + file + " was made by a newer traytally. Install that version to open it.");
     }
     return version;
+  }
+
+  /** The copy of the box as it was, if opening it brought an older one up to date. */
+  public Optional<Path> asItWas() {
+    return asItWas;
   }
 
   /**
@@ -253,7 +266,7 @@ public final class Box implements AutoCloseable {
       BoxFile.createFolders(folder);
       try {
         Files.copy(from, fresh, StandardCopyOption.REPLACE_EXISTING);
-        try (Box copy = connect(fresh, clock, PATIENCE)) {
+        try (Box copy = connect(fresh, clock, PATIENCE, false)) {
           List<String> problems = copy.check();
           if (!problems.isEmpty()) {
             throw new BoxException(

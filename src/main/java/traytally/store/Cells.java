@@ -15,6 +15,7 @@ import traytally.plastic.Money;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 import traytally.plastic.Swatch;
+import traytally.trip.Months;
 
 /** The columns of a result's rows, read from left to right. */
 final class Cells {
@@ -45,6 +46,11 @@ final class Cells {
 
   LocalDate date() throws SQLException {
     return LocalDate.parse(text());
+  }
+
+  Months months() throws SQLException {
+    String text = text();
+    return Months.parse(text).orElseThrow(() -> new IllegalArgumentException("no months: " + text));
   }
 
   <E extends Enum<E>> E word(Class<E> kind) throws SQLException {

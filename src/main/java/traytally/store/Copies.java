@@ -89,10 +89,11 @@ final class Copies {
     }
   }
 
-  private static void verify(Path part) {
+  private void verify(Path part) {
     try (Connection copy = BoxFile.connect(part, Duration.ZERO)) {
       List<String> problems = Check.integrity(copy);
-      if (!problems.isEmpty() || Schema.pragma(copy, "user_version") != Schema.VERSION) {
+      if (!problems.isEmpty()
+          || Schema.pragma(copy, "user_version") != Schema.pragma(connection, "user_version")) {
         throw new BoxException(
             BoxException.Kind.IO,
             "The copy " + part + " is not sound " + problems + ". Check the disk.");
@@ -105,6 +106,11 @@ final class Copies {
   /** Keeps a copy from before an import, and no more than the last twenty. */
   Path keep(Instant now) {
     return keep(folder(file), KEPT, now);
+  }
+
+  /** Keeps a copy of a box of an older version from before it is brought up to date. */
+  Path keepOld(Instant now) {
+    return keep(file.resolveSibling(file.getFileName() + ".before-update"), KEPT, now);
   }
 
   /** Keeps a dated copy in {@code folder}, and no more than the last {@code kept} of them. */

@@ -178,9 +178,19 @@ record FactTable<F extends Fact>(
           (x, s) -> s.word(x.setting()).text(x.value()),
           c -> new Fact.Chosen(c.word(Setting.class), c.text()));
 
+  private static final FactTable<Fact.Closed> CLOSED =
+      new FactTable<>(
+          "closed",
+          Fact.Closed.class,
+          List.of("water", "months"),
+          (x, s) -> s.name(x.water()).text(x.months().text()),
+          c -> new Fact.Closed(c.name(), c.months()));
+
   /** One of each kind. */
   static final List<FactTable<? extends Fact>> ALL =
-      List.of(COUNTED, STINT, PLAN, OFFER, SHOP, COLOUR, DESCRIBED, KEPT, AGREED, MAPPED, CHOSEN);
+      List.of(
+          COUNTED, STINT, PLAN, OFFER, SHOP, COLOUR, DESCRIBED, KEPT, AGREED, MAPPED, CHOSEN,
+          CLOSED);
 
   /** The table of a fact's kind. */
   static FactTable<? extends Fact> of(Fact fact) {

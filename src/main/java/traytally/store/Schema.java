@@ -192,6 +192,16 @@ final class Schema {
             fact INTEGER NOT NULL,
             PRIMARY KEY (batch, fact_table, fact)
           ) STRICT, WITHOUT ROWID;
+          """,
+          """
+          -- Months as numbers and runs of them: 2-4,11.
+          CREATE TABLE closed (
+            id INTEGER PRIMARY KEY,
+            added_by INTEGER NOT NULL REFERENCES batches (id),
+            withdrawn_by INTEGER REFERENCES batches (id),
+            water TEXT NOT NULL,
+            months TEXT NOT NULL
+          ) STRICT;
           """);
 
   /** The newest version this program knows. */

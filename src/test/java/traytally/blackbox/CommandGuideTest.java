@@ -41,7 +41,7 @@ class CommandGuideTest {
       Files.writeString(GUIDE, real);
     }
     assertEquals(Files.readString(GUIDE), real.toString());
-    assertEquals(14, commands);
+    assertEquals(16, commands);
   }
 
   private static String[] words(String line) {

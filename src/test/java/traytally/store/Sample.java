@@ -2,6 +2,7 @@ package traytally.store;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
@@ -24,6 +25,7 @@ import traytally.plastic.Swatch;
 import traytally.trip.Clarity;
 import traytally.trip.Fish;
 import traytally.trip.LossCause;
+import traytally.trip.Months;
 import traytally.trip.PlannedTrip;
 import traytally.trip.Stint;
 import traytally.trip.Trip;
@@ -80,7 +82,21 @@ final class Sample {
         "");
   }
 
+  /** All of them. */
   static List<Fact> facts() {
+    return facts(Schema.VERSION);
+  }
+
+  /** Those that a box of one version of the schema could hold. */
+  static List<Fact> facts(int version) {
+    List<Fact> facts = new ArrayList<>(firstFacts());
+    if (version >= 2) {
+      facts.add(new Fact.Closed(Name.of("Gannet Ledge"), Months.parse("11-1,4").orElseThrow()));
+    }
+    return facts;
+  }
+
+  private static List<Fact> firstFacts() {
     Money price = Money.of(new BigDecimal("6.95"), EUR);
     return List.of(
         new Fact.Counted(PADDLE, MAY, 12, true),
