@@ -35,7 +35,8 @@ class ArchitectureTest {
           Map.entry("numeric", NUMBERS),
           Map.entry("performance", "plastic trip numeric"),
           Map.entry("restock", "plastic trip ledger performance numeric"),
-          Map.entry("sheet", FILES + " javax.xml.stream.. com.opencsv.. " + POI),
+          Map.entry(
+              "sheet", FILES + " javax.xml.stream.. com.fasterxml.aalto.. com.opencsv.. " + POI),
           Map.entry("intake", "java.io.. java.nio.charset.. sheet plastic trip ledger"),
           Map.entry("store", FILES + " java.sql.. org.sqlite.. plastic trip ledger"),
           Map.entry("report", "plastic trip ledger performance restock intake"),

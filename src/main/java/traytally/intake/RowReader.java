@@ -4,10 +4,12 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import traytally.intake.Problem.Severity;
 import traytally.plastic.Money;
 import traytally.plastic.Name;
@@ -18,12 +20,15 @@ final class RowReader {
   /** Dates before this are slips: the oldest log a person types in (an assumption). */
   private static final LocalDate FIRST_DATE = LocalDate.of(1950, 1, 1);
 
+  private static final Set<String> UNKNOWN = Set.of("-", "?");
+
   private final Table table;
   private final ColumnHabits habits;
   // A list says the same few things over and over: each is worked out once.
   private final Map<String, Name> names = new HashMap<>();
   private final CellDates dates;
   private final Map<Cell, Optional<Lengths.Written>> lengths = new HashMap<>();
+  private final IdentityHashMap<Cell, Told<Integer>> numbers = new IdentityHashMap<>();
   private final Map<String, Told<Integer>> quantities = new HashMap<>();
   private final Map<String, Told<Double>> times = new HashMap<>();
   private ListRow row = ListRow.empty();
@@ -87,12 +92,17 @@ final class RowReader {
   }
 
   String text(Field field) {
+    return tells(field) ? row.cell(field).shown().strip() : "";
+  }
+
+  /** Whether something stands in {@code field}; to put a number into words costs more than this. */
+  private boolean tells(Field field) {
     Cell cell = row.cell(field);
     if (cell instanceof Cell.ErrorValue) {
       problem(field, "is the error of a formula. Write the value instead.");
-      return "";
+      return false;
     }
-    return ListRow.isBlank(cell) ? "" : cell.shown().strip();
+    return !ListRow.isBlank(cell);
   }
 
   Name name(Field field) {
@@ -110,11 +120,13 @@ final class RowReader {
 
   /** The length in millimetres, 0 if not said. */
   int lengthMm() {
-    String text = text(Field.LENGTH);
-    if (text.isEmpty() || text.equals("-") || text.equals("?")) {
+    if (!tells(Field.LENGTH)) {
       return 0;
     }
     Cell cell = row.cell(Field.LENGTH);
+    if (cell instanceof Cell.Text text && UNKNOWN.contains(text.text().strip())) {
+      return 0;
+    }
     Optional<Lengths.Written> written = lengths.computeIfAbsent(cell, RowReader::writtenLength);
     if (written.isEmpty()) {
       problem(Field.LENGTH, "is not a length. Write it as 75 mm or 3 in.");
@@ -172,8 +184,7 @@ final class RowReader {
   }
 
   private Told<Integer> quantity(Field field, OptionalInt packSize) {
-    String text = text(field);
-    if (text.isEmpty()) {
+    if (!tells(field)) {
       return Told.nothing();
     }
     if (row.isDoubted(field)) {
@@ -182,20 +193,20 @@ final class RowReader {
     }
     Cell cell = row.cell(field);
     if (cell instanceof Cell.Numeric number) {
-      return Quantities.whole(decimal(number));
+      return numbers.computeIfAbsent(cell, c -> Quantities.whole(decimal(number)));
     }
     if (cell instanceof Cell.DateTime || cell instanceof Cell.Time) {
       return Told.wrong(
           "is a date or a time, not a count: the spreadsheet may have made one of what you typed."
               + " Write the number.");
     }
+    String text = text(field);
     return quantities.computeIfAbsent(
         text + "/" + packSize.orElse(0), key -> Quantities.parse(text, packSize));
   }
 
   Optional<LocalDate> date(Field field) {
-    String text = text(field);
-    if (text.isEmpty()) {
+    if (!tells(field)) {
       if (!failed) {
         problem(field, "The date is missing. Write it in this row.");
       }
@@ -211,7 +222,6 @@ final class RowReader {
 
   /** Minutes in {@code field}; empty if blank. */
   Optional<Double> minutes(Field field) {
-    String text = text(field);
     Cell cell = row.cell(field);
     if (cell instanceof Cell.Time time) {
       return heard(field, Durations.checked(time.length().toSeconds() / 60.0));
@@ -221,7 +231,8 @@ final class RowReader {
       return heard(field, Durations.checked(habits.bareHours() ? value * 60 : value));
     }
     return heard(
-        field, times.computeIfAbsent(text, key -> Durations.minutes(key, habits.bareHours())));
+        field,
+        times.computeIfAbsent(text(field), key -> Durations.minutes(key, habits.bareHours())));
   }
 
   /** Minutes that may be more than a day's, up to {@code mostHours}; empty if blank. */

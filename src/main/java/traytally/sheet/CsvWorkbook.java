@@ -87,7 +87,7 @@ final class CsvWorkbook extends Workbook {
       lines.next();
     }
     CsvRecords records = new CsvRecords(lines, delimiter, limits);
-    return new Rows(new CsvRows(records, new RowBuilder(limits, rations, sheet.name())), List.of());
+    return new Rows(new CsvRows(records, new RowBuilder(limits, rations, sheet.name())));
   }
 
   /** Nothing stays open between two readings of the rows. */

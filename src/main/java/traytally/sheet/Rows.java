@@ -14,13 +14,11 @@ import javax.xml.stream.XMLStreamException;
  */
 public final class Rows implements Iterator<Row>, AutoCloseable {
   private final Source source;
-  private final List<CellRange> merges;
   private Optional<Row> next = Optional.empty();
   private boolean ended;
 
-  Rows(Source source, List<CellRange> merges) {
+  Rows(Source source) {
     this.source = source;
-    this.merges = List.copyOf(merges);
   }
 
   /** Where rows come from; may fail in any way, which {@link Rows} puts into words. */
@@ -28,15 +26,25 @@ public final class Rows implements Iterator<Row>, AutoCloseable {
     /** The next row that holds something, empty after the last. */
     Optional<Row> next() throws IOException, XMLStreamException;
 
+    /** The merged areas, all of them known after the last row; most kinds of file have none. */
+    default List<CellRange> merges() {
+      return List.of();
+    }
+
     @Override
     void close() throws IOException, XMLStreamException;
   }
 
   /**
-   * The merged areas of the sheet, known before its first row; the first cell of each holds all.
+   * The merged areas of the sheet, which stand behind its rows; the first cell of each holds all.
+   *
+   * @throws IllegalStateException before the last row was read
    */
   public List<CellRange> merges() {
-    return merges;
+    if (!ended) {
+      throw new IllegalStateException("merged areas are known after the last row");
+    }
+    return List.copyOf(source.merges());
   }
 
   /**

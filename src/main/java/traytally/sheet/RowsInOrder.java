@@ -48,6 +48,11 @@ final class RowsInOrder implements Rows.Source {
   }
 
   @Override
+  public List<CellRange> merges() {
+    return pieces.merges();
+  }
+
+  @Override
   public void close() throws IOException, XMLStreamException {
     pieces.close();
   }

@@ -33,46 +33,48 @@ final class XlsRows implements Rows.Source {
   private Optional<Record> held = Optional.empty();
   private int textColumn; // of the formula whose result, a text, stands in a record to come
   private int depth = 1;
+  private final List<CellRange> merges = new ArrayList<>();
+  private final Limits limits;
 
-  XlsRows(InputStream in, RecordFactoryInputStream records, XlsGlobals globals, RowBuilder row) {
+  XlsRows(
+      InputStream in,
+      RecordFactoryInputStream records,
+      XlsGlobals globals,
+      RowBuilder row,
+      Limits limits) {
+    this.limits = limits;
     this.in = in;
     this.records = records;
     this.globals = globals;
     this.row = row;
   }
 
-  /**
-   * What must be known of a sheet before its first row.
-   *
-   * @param merges the merged areas, which stand after the rows
-   * @param inOrder whether each row stands in one piece and after those above it
-   */
-  record Preview(List<CellRange> merges, boolean inOrder) {
-    static Preview of(RecordFactoryInputStream records, Limits limits) {
-      List<CellRange> merges = new ArrayList<>();
-      boolean inOrder = true;
-      int row = 0;
-      int depth = 1;
-      while (depth > 0) {
-        Record record = records.nextRecord();
-        if (record == null) {
-          break;
-        }
-        if (record instanceof BOFRecord) {
-          depth++;
-        } else if (record instanceof EOFRecord) {
-          depth--;
-        } else if (depth == 1 && record instanceof CellValueRecordInterface cell) {
-          inOrder &= cell.getRow() >= row;
-          row = cell.getRow();
-        } else if (depth == 1 && record instanceof MergeCellsRecord merged) {
-          for (int i = 0; i < merged.getNumAreas(); i++) {
-            XlsxRows.addMerge(merges, range(merged.getAreaAt(i)), limits);
-          }
-        }
+  /** Whether each row of a sheet stands in one piece and after those above it. */
+  static boolean inOrder(RecordFactoryInputStream records) {
+    int row = 0;
+    int depth = 1;
+    while (depth > 0) {
+      Record record = records.nextRecord();
+      if (record == null) {
+        break;
       }
-      return new Preview(merges, inOrder);
+      if (record instanceof BOFRecord) {
+        depth++;
+      } else if (record instanceof EOFRecord) {
+        depth--;
+      } else if (depth == 1 && record instanceof CellValueRecordInterface cell) {
+        if (cell.getRow() < row) {
+          return false;
+        }
+        row = cell.getRow();
+      }
     }
+    return true;
+  }
+
+  @Override
+  public List<CellRange> merges() {
+    return merges;
   }
 
   private static CellRange range(CellRangeAddress area) {
@@ -125,6 +127,10 @@ final class XlsRows implements Rows.Source {
       } else if (depth == 1) {
         if (record.get() instanceof RowRecord about && about.getZeroHeight()) {
           hidden.set(about.getRowNumber());
+        } else if (record.get() instanceof MergeCellsRecord merged) {
+          for (int i = 0; i < merged.getNumAreas(); i++) {
+            XlsxRows.addMerge(merges, range(merged.getAreaAt(i)), limits);
+          }
         }
         return record;
       }

@@ -106,14 +106,14 @@ final class XlsWorkbook extends Workbook {
 
   @Override
   Rows begin(Sheet sheet) throws IOException {
-    XlsRows.Preview preview;
+    boolean inOrder;
     try (InputStream in = new DocumentInputStream(stream)) {
-      preview = XlsRows.Preview.of(recordsOf(sheet, in), limits);
+      inOrder = XlsRows.inOrder(recordsOf(sheet, in));
     }
     RowBuilder builder = new RowBuilder(limits, rations, Integer.toString(sheet.index()));
     DocumentInputStream in = new DocumentInputStream(stream);
-    XlsRows rows = new XlsRows(in, recordsOf(sheet, in), globals, builder);
-    return new Rows(preview.inOrder() ? rows : new RowsInOrder(rows), preview.merges());
+    XlsRows rows = new XlsRows(in, recordsOf(sheet, in), globals, builder, limits);
+    return new Rows(inOrder ? rows : new RowsInOrder(rows));
   }
 
   /** The sheet's records, its opening one already passed. */

@@ -1,8 +1,6 @@
 package traytally.sheet;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.LocalDate;
@@ -18,8 +16,6 @@ import javax.xml.stream.XMLStreamException;
 
 /** The rows of one sheet part of an .xlsx (ECMA-376 part 1, 18.3.1). */
 final class XlsxRows implements Rows.Source {
-  private static final byte[] MERGE = "mergeCell".getBytes(StandardCharsets.US_ASCII);
-
   /** Numbers remembered: a few hundred KB. */
   private static final int REMEMBERED = 4096;
 
@@ -28,34 +24,14 @@ final class XlsxRows implements Rows.Source {
   private final RowBuilder row;
   private final Limits limits;
   private final Map<String, Map<String, Cell>> numbers = new HashMap<>();
+  private final List<CellRange> merges = new ArrayList<>();
   private int remembered;
-  private boolean ended;
 
   XlsxRows(XmlPull xml, XlsxWorkbook.Tables tables, RowBuilder row, Limits limits) {
     this.xml = xml;
     this.tables = tables;
     this.row = row;
     this.limits = limits;
-  }
-
-  /**
-   * The merged areas. They stand after the rows, so the part is looked through beforehand; parsing
-   * it twice is spared those sheets, nearly all large ones, that have none.
-   */
-  static List<CellRange> merges(XlsxPackage parts, String part, Limits limits)
-      throws IOException, XMLStreamException {
-    List<CellRange> merges = new ArrayList<>();
-    if (!mentionsMerge(parts, part)) {
-      return merges;
-    }
-    try (XmlPull xml = parts.xml(part)) {
-      while (xml.next()) {
-        if (xml.isStart("mergeCell")) {
-          addMerge(merges, CellRange.parse(xml.attribute("ref", "")), limits);
-        }
-      }
-    }
-    return merges;
   }
 
   static void addMerge(List<CellRange> merges, CellRange merge, Limits limits) {
@@ -66,55 +42,24 @@ final class XlsxRows implements Rows.Source {
     merges.add(merge);
   }
 
-  private static boolean mentionsMerge(XlsxPackage parts, String part) throws IOException {
-    try (InputStream in = parts.open(part)) {
-      byte[] block = new byte[1 << 16];
-      int kept = 0;
-      boolean first = true;
-      for (int got; (got = in.readNBytes(block, kept, block.length - kept)) > 0; ) {
-        int end = kept + got;
-        // In UTF-16 every other byte is nought, and only the parser can tell.
-        if ((first && got > 1 && (block[0] == 0 || block[1] == 0 || block[0] < -1))
-            || find(block, end)) {
-          return true;
-        }
-        first = false;
-        kept = Math.min(end, MERGE.length - 1);
-        System.arraycopy(block, end - kept, block, 0, kept);
-      }
-      return false;
-    }
-  }
-
-  private static boolean find(byte[] block, int end) {
-    for (int i = 0; i <= end - MERGE.length; i++) {
-      if (block[i] == MERGE[0]) {
-        int same = 1;
-        while (same < MERGE.length && block[i + same] == MERGE[same]) {
-          same++;
-        }
-        if (same == MERGE.length) {
-          return true;
-        }
-      }
-    }
-    return false;
-  }
-
   @Override
   public Optional<Row> next() throws XMLStreamException {
-    while (!ended && xml.next()) {
+    while (xml.next()) {
       if (xml.isStart("row")) {
         readRow();
         if (!row.isEmpty()) {
           return Optional.of(row.finish());
         }
-      } else if (xml.isEnd("sheetData")) {
-        ended = true;
+      } else if (xml.isStart("mergeCell")) {
+        addMerge(merges, CellRange.parse(xml.attribute("ref", "")), limits);
       }
     }
-    ended = true;
     return Optional.empty();
+  }
+
+  @Override
+  public List<CellRange> merges() {
+    return merges;
   }
 
   private void readRow() throws XMLStreamException {

@@ -65,10 +65,9 @@ final class XlsxWorkbook extends Workbook {
   @Override
   Rows begin(Sheet sheet) throws IOException, XMLStreamException {
     String part = index.sheetParts.get(sheet.index());
-    List<CellRange> merges = XlsxRows.merges(parts, part, limits);
     Tables tables = index.tables(parts, limits);
     RowBuilder builder = new RowBuilder(limits, rations, part);
-    return new Rows(new XlsxRows(parts.xml(part), tables, builder, limits), merges);
+    return new Rows(new XlsxRows(parts.xml(part), tables, builder, limits));
   }
 
   @Override

@@ -1,5 +1,6 @@
 package traytally.sheet;
 
+import com.fasterxml.aalto.stax.InputFactoryImpl;
 import java.io.IOException;
 import java.io.InputStream;
 import javax.xml.stream.XMLInputFactory;
@@ -24,8 +25,8 @@ final class XmlPull implements AutoCloseable {
   }
 
   private static XMLInputFactory factory() {
-    // The JDK's own, whatever else lies on the class path.
-    XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
+    // By name, whatever else lies on the class path.
+    XMLInputFactory factory = new InputFactoryImpl();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
     return factory;
@@ -61,8 +62,12 @@ final class XmlPull implements AutoCloseable {
 
   /** The attribute's value, or the given one where it is absent. */
   String attribute(String name, String otherwise) {
-    String value = reader.getAttributeValue(null, name);
-    return value == null ? otherwise : value;
+    for (int i = 0; i < reader.getAttributeCount(); i++) {
+      if (reader.getAttributeLocalName(i).equals(name)) {
+        return reader.getAttributeValue(i);
+      }
+    }
+    return otherwise;
   }
 
   /** Whether an attribute of xsd:boolean is set. */

@@ -44,7 +44,7 @@ class RowsInOrderTest {
           }
         };
     List<Row> found = new ArrayList<>();
-    try (Rows rows = new Rows(new RowsInOrder(source), List.of())) {
+    try (Rows rows = new Rows(new RowsInOrder(source))) {
       rows.forEachRemaining(found::add);
     }
     assertEquals(List.of(row(1, "a", "new", "x"), row(2, "b"), row(3, "c")), found);
