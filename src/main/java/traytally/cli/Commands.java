@@ -20,6 +20,7 @@ import traytally.plastic.Name;
 import traytally.plastic.Worded;
 import traytally.render.Format;
 import traytally.render.Template;
+import traytally.trip.Clarity;
 
 /** The subcommands by name, in the order help shows them; each is made only when it is wanted. */
 final class Commands {
@@ -85,6 +86,7 @@ final class Commands {
     words(commandLine, Measure.values());
     words(commandLine, Grain.values());
     words(commandLine, Standing.values());
+    words(commandLine, Clarity.values());
     commandLine.registerConverter(Integer.class, word -> number(word, Integer::valueOf));
     commandLine.registerConverter(int.class, word -> number(word, Integer::valueOf));
     commandLine.registerConverter(Long.class, word -> number(word, Long::valueOf));

@@ -2,6 +2,7 @@ package traytally.ledger;
 
 import java.time.LocalDate;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -10,6 +11,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
+import traytally.trip.Stint;
 
 /**
  * All that stands in a box: every movement, and the facts that nobody withdrew.
@@ -51,6 +53,16 @@ public record Book(
   public List<Fact.Fished> fished(LocalDate asOf) {
     return facts(Fact.Fished.class).stream()
         .filter(fished -> !fished.stint().trip().date().isAfter(asOf))
+        .toList();
+  }
+
+  /** The stints up to the end of {@code asOf} by trip, those of a trip in the order fished. */
+  public List<Stint> log(LocalDate asOf) {
+    return fished(asOf).stream()
+        .sorted(
+            Comparator.comparing((Fact.Fished fished) -> fished.stint().trip())
+                .thenComparingInt(Fact.Fished::ordinal))
+        .map(Fact.Fished::stint)
         .toList();
   }
 

@@ -7,6 +7,8 @@ import traytally.plastic.Colour;
 import traytally.plastic.Money;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
+import traytally.plastic.Swatch;
+import traytally.trip.Leaning;
 import traytally.trip.Months;
 import traytally.trip.PlannedTrip;
 import traytally.trip.Stint;
@@ -53,6 +55,16 @@ public sealed interface Fact {
 
   /** A colour's swatches and finish. */
   record Coloured(Colour colour) implements Fact {}
+
+  /**
+   * What an everyday word for a colour stands for where a colour has no swatch.
+   *
+   * @param swatch empty where the word is not to be used
+   */
+  record ColourWord(Name word, Optional<Swatch> swatch) implements Fact {}
+
+  /** A leaning of the starting guide, in place of the one for the same case. */
+  record Guided(Leaning leaning) implements Fact {}
 
   /**
    * What the list says of a plastic beside its count.

@@ -1,6 +1,5 @@
 package traytally.numeric;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,24 +7,25 @@ import java.util.Map;
 /**
  * A weighted sum of a model's intercept and effects; immutable.
  *
- * <p>A level never seen is one of its own each time it is named: two of them are independent.
+ * <p>A level the data do not have is known by a name: the same name is the same level, other names
+ * are independent of it.
  */
 public final class Contrast {
   private record Term(String grouping, int level) {}
 
   private final double interceptWeight;
   private final Map<Term, Double> weights;
-  private final List<Unseen> unseen;
+  private final Map<Unseen, Double> unseen;
 
   /** A level the data do not have. */
-  record Unseen(String grouping, double weight) {}
+  record Unseen(String grouping, String name) {}
 
   /** Takes the terms of a contrast one by one. */
   interface Terms {
     void add(String grouping, int level, double weight);
   }
 
-  private Contrast(double interceptWeight, Map<Term, Double> weights, List<Unseen> unseen) {
+  private Contrast(double interceptWeight, Map<Term, Double> weights, Map<Unseen, Double> unseen) {
     this.interceptWeight = interceptWeight;
     this.weights = weights;
     this.unseen = unseen;
@@ -33,12 +33,25 @@ public final class Contrast {
 
   /** The sum of nothing. */
   public static Contrast none() {
-    return new Contrast(0, Map.of(), List.of());
+    return new Contrast(0, Map.of(), Map.of());
   }
 
   /** The intercept alone, where a predicted log rate begins. */
   public static Contrast intercept() {
-    return new Contrast(1, Map.of(), List.of());
+    return new Contrast(1, Map.of(), Map.of());
+  }
+
+  /** The plain mean of some sums, at least one. */
+  public static Contrast mean(List<Contrast> some) {
+    double interceptWeight = 0;
+    Map<Term, Double> weights = new LinkedHashMap<>();
+    Map<Unseen, Double> unseen = new LinkedHashMap<>();
+    for (Contrast each : some) {
+      interceptWeight += each.interceptWeight / some.size();
+      each.weights.forEach((term, w) -> weights.merge(term, w / some.size(), Double::sum));
+      each.unseen.forEach((level, w) -> unseen.merge(level, w / some.size(), Double::sum));
+    }
+    return new Contrast(interceptWeight, weights, unseen);
   }
 
   /** Returns this sum with a level's effect added. */
@@ -49,19 +62,19 @@ public final class Contrast {
   }
 
   /** Returns this sum with the effect of a level never seen added. */
-  public Contrast plusUnseen(String grouping, double weight) {
-    List<Unseen> more = new ArrayList<>(unseen);
-    more.add(new Unseen(grouping, weight));
+  public Contrast plusUnseen(String grouping, String name, double weight) {
+    Map<Unseen, Double> more = new LinkedHashMap<>(unseen);
+    more.merge(new Unseen(grouping, name), weight, Double::sum);
     return new Contrast(interceptWeight, weights, more);
   }
 
-  /** Returns this sum with another, times a factor, added; levels never seen stay apart. */
+  /** Returns this sum with another, times a factor, added. */
   public Contrast plus(Contrast other, double factor) {
     Map<Term, Double> more = new LinkedHashMap<>(weights);
     other.weights.forEach((term, weight) -> more.merge(term, factor * weight, Double::sum));
-    List<Unseen> apart = new ArrayList<>(unseen);
-    other.unseen.forEach(each -> apart.add(new Unseen(each.grouping(), factor * each.weight())));
-    return new Contrast(interceptWeight + factor * other.interceptWeight, more, apart);
+    Map<Unseen, Double> others = new LinkedHashMap<>(unseen);
+    other.unseen.forEach((level, weight) -> others.merge(level, factor * weight, Double::sum));
+    return new Contrast(interceptWeight + factor * other.interceptWeight, more, others);
   }
 
   double interceptWeight() {
@@ -76,7 +89,7 @@ public final class Contrast {
     weights.forEach((term, weight) -> terms.add(term.grouping(), term.level(), weight));
   }
 
-  List<Unseen> unseen() {
+  Map<Unseen, Double> unseen() {
     return unseen;
   }
 }

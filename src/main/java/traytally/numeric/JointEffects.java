@@ -23,6 +23,17 @@ final class JointEffects {
     return covariance[row * columns + column];
   }
 
+  /** V w: the covariance of every column with a weighted sum of some. */
+  double[] times(int[] some, double[] weights) {
+    double[] image = new double[columns];
+    for (int j = 0; j < some.length; j++) {
+      for (int row = 0; row < columns; row++) {
+        image[row] += weights[j] * covariance[some[j] * columns + row];
+      }
+    }
+    return image;
+  }
+
   /**
    * Turns independent standard normals into a draw of deviations from the mode.
    *

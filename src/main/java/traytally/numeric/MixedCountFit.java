@@ -1,5 +1,6 @@
 package traytally.numeric;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -103,35 +104,70 @@ public final class MixedCountFit {
 
   /** The posterior mean and variance of a weighted sum of effects. */
   public Estimate estimate(Contrast contrast) {
+    return new Estimate(mean(contrast), Math.max(0, covariance(contrast, contrast)));
+  }
+
+  private double mean(Contrast contrast) {
     double[] sum = {intercept * contrast.interceptWeight()};
     contrast.forEach(
         (grouping, level, weight) -> sum[0] += weight * effects[column(grouping, level)]);
-    double variance = covariance(contrast, contrast);
-    for (Contrast.Unseen unseen : contrast.unseen()) {
-      double sd = sd(unseen.grouping()) * unseen.weight();
-      variance += sd * sd;
-    }
-    return new Estimate(sum[0], Math.max(0, variance));
+    return sum[0];
   }
 
   /**
-   * The posterior covariance of two weighted sums; their levels never seen have no part in it.
+   * The posterior of each of some weighted sums less one that is common to all, such as their mean.
    *
-   * <p>The cost is the product of their numbers of terms. To compare many levels with one long
-   * average, take var(a − m) as var a − 2 cov(a, m) + var m.
+   * <p>With V the covariance of the effects, var(a − m) = aᵀ V a − 2 aᵀ (V m) + mᵀ V m, and V m is
+   * worked out once.
+   */
+  public List<Estimate> compared(List<Contrast> some, Contrast with) {
+    int[] columns = columns(with);
+    double[] image = joint.times(columns, weights(with)); // V m
+    double common = unseenCovariance(with, with);
+    double[] withWeights = weights(with);
+    for (int j = 0; j < columns.length; j++) {
+      common += withWeights[j] * image[columns[j]];
+    }
+    double commonMean = mean(with);
+    List<Estimate> compared = new ArrayList<>(some.size());
+    for (Contrast each : some) {
+      int[] own = columns(each);
+      double[] weights = weights(each);
+      double cross = unseenCovariance(each, with);
+      for (int i = 0; i < own.length; i++) {
+        cross += weights[i] * image[own[i]];
+      }
+      double variance = covariance(each, each) - 2 * cross + common;
+      compared.add(new Estimate(mean(each) - commonMean, Math.max(0, variance)));
+    }
+    return List.copyOf(compared);
+  }
+
+  /**
+   * The posterior covariance of two weighted sums. The cost is the product of their numbers of
+   * terms.
    */
   public double covariance(Contrast left, Contrast right) {
     int[] rows = columns(left);
     int[] columns = columns(right);
     double[] rowWeights = weights(left);
     double[] columnWeights = weights(right);
-    double sum = 0;
+    double sum = unseenCovariance(left, right);
     for (int i = 0; i < rows.length; i++) {
       double inner = 0;
       for (int j = 0; j < columns.length; j++) {
         inner += columnWeights[j] * joint.covariance(rows[i], columns[j]);
       }
       sum += rowWeights[i] * inner;
+    }
+    return sum;
+  }
+
+  private double unseenCovariance(Contrast left, Contrast right) {
+    double sum = 0;
+    for (Map.Entry<Contrast.Unseen, Double> level : left.unseen().entrySet()) {
+      double sd = sd(level.getKey().grouping());
+      sum += sd * sd * level.getValue() * right.unseen().getOrDefault(level.getKey(), 0.0);
     }
     return sum;
   }
@@ -172,23 +208,27 @@ public final class MixedCountFit {
     int[][] columns = new int[contrasts.size()][];
     double[][] weights = new double[contrasts.size()][];
     double[] means = new double[contrasts.size()];
+    Map<Contrast.Unseen, Integer> unseen = new LinkedHashMap<>();
     for (int c = 0; c < columns.length; c++) {
       columns[c] = columns(contrasts.get(c));
       weights[c] = weights(contrasts.get(c));
-      means[c] = estimate(contrasts.get(c)).mean();
+      means[c] = mean(contrasts.get(c));
+      contrasts.get(c).unseen().keySet().forEach(u -> unseen.putIfAbsent(u, unseen.size()));
     }
+    double[] strange = new double[unseen.size()];
     for (double[] draw : drawn) {
       for (int k = 0; k < deviations.length; k++) {
         deviations[k] = random.nextGaussian();
       }
       joint.correlate(deviations);
+      unseen.forEach((u, at) -> strange[at] = sd(u.grouping()) * random.nextGaussian());
       for (int c = 0; c < draw.length; c++) {
         draw[c] = means[c];
         for (int j = 0; j < columns[c].length; j++) {
           draw[c] += weights[c][j] * deviations[columns[c][j]];
         }
-        for (Contrast.Unseen unseen : contrasts.get(c).unseen()) {
-          draw[c] += sd(unseen.grouping()) * unseen.weight() * random.nextGaussian();
+        for (Map.Entry<Contrast.Unseen, Double> u : contrasts.get(c).unseen().entrySet()) {
+          draw[c] += u.getValue() * strange[unseen.getOrDefault(u.getKey(), 0)];
         }
       }
     }

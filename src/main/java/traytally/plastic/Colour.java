@@ -16,4 +16,12 @@ public record Colour(
       throw new IllegalArgumentException("a colour needs a name");
     }
   }
+
+  /**
+   * How it looks; empty without a base swatch. Two swatches without a finish are base and flake.
+   */
+  public Optional<Look> look() {
+    Finish laid = finish.orElse(flake.isPresent() ? Finish.FLAKE : Finish.SOLID);
+    return base.map(b -> Look.of(b, flake.orElse(b), laid));
+  }
 }

@@ -18,6 +18,9 @@ public record Plastic(Name maker, Name body, Name colour, int lengthMm)
   /** Longest length believed, mm: half a metre is past any soft plastic (common practice). */
   public static final int LONGEST_MM = 500;
 
+  /** Upper ends of the length classes, mm: about two, three, four and five inches (common use). */
+  private static final int[] LENGTH_CLASSES = {0, 55, 80, 105, 130};
+
   private static final Comparator<Plastic> ORDER =
       Comparator.comparing(Plastic::body)
           .thenComparing(Plastic::colour)
@@ -40,6 +43,15 @@ public record Plastic(Name maker, Name body, Name colour, int lengthMm)
 
   public boolean hasLength() {
     return lengthMm > 0;
+  }
+
+  /** The class of its length, from 1 for the shortest; 0 where nobody wrote it down. */
+  public int lengthClass() {
+    int place = 0;
+    while (place < LENGTH_CLASSES.length && lengthMm > LENGTH_CLASSES[place]) {
+      place++;
+    }
+    return place;
   }
 
   @Override

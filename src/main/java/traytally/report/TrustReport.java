@@ -3,6 +3,7 @@ package traytally.report;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import traytally.performance.Conditions;
 import traytally.performance.Evidence;
 import traytally.performance.Grain;
 import traytally.performance.Measure;
@@ -17,13 +18,17 @@ public final class TrustReport {
   private TrustReport() {}
 
   /** All that {@code performance} judges at {@code grain}, most trusted first. */
-  public static Report of(Performance performance, Grain grain, Measure measure, LocalDate asOf) {
+  public static Report of(
+      Performance performance, Grain grain, Measure measure, Conditions asked, LocalDate asOf) {
     List<Trust> trusts = performance.by(grain);
     List<List<Value>> rows = new ArrayList<>();
     trusts.forEach(trust -> rows.add(row(trust)));
     List<Report.Single> facts =
         List.of(
-            new Report.Single(new Column("by", "Judged by", Kind.TEXT), Value.of(measure.word())));
+            single("by", "Judged by", Value.of(measure.word())),
+            asked("species", "For", Words.orUnknown(asked.species())),
+            asked("clarity", "In", Words.orUnknown(asked.clarity())),
+            asked("season", "Season", Words.orUnknown(performance.season())));
     return new Report(
         "trust",
         "Trust by " + grain.word(),
@@ -32,15 +37,26 @@ public final class TrustReport {
         columns(grain, measure),
         rows,
         List.of(),
-        notes(trusts, grain, measure));
+        notes(performance, trusts, grain, measure));
   }
 
-  private static List<String> notes(List<Trust> trusts, Grain grain, Measure measure) {
+  /** A condition; people need not read that nothing was asked. */
+  private static Report.Single asked(String key, String label, Value value) {
+    return single(key, value == Value.UNKNOWN ? "" : label, value);
+  }
+
+  private static Report.Single single(String key, String label, Value value) {
+    return new Report.Single(new Column(key, label, Kind.TEXT), value);
+  }
+
+  private static List<String> notes(
+      Performance performance, List<Trust> trusts, Grain grain, Measure measure) {
     if (trusts.isEmpty()) {
       return List.of("No trips are logged yet: trust is earned on the water. Import your log.");
     }
     long trusted = trusts.stream().filter(t -> t.standing() == Standing.TRUSTED).count();
-    return List.of(
+    List<String> notes = new ArrayList<>();
+    notes.add(
         Words.count(trusted, "trusted " + grain.word())
             + " of "
             + trusts.size()
@@ -48,6 +64,12 @@ public final class TrustReport {
             + measure.word()
             + " than the mean of what you fished the same day; 50 % means that the log says"
             + " nothing either way.");
+    if (!performance.hasEvidence()) {
+      notes.add(
+          "Your log has no stint under these conditions: the trust is that of your other trips,"
+              + " with more doubt.");
+    }
+    return notes;
   }
 
   private static List<Column> columns(Grain grain, Measure measure) {

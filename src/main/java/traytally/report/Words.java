@@ -1,6 +1,8 @@
 package traytally.report;
 
+import java.util.Optional;
 import traytally.plastic.Name;
+import traytally.plastic.Worded;
 
 /** Turns of phrase that several reports share. */
 public final class Words {
@@ -21,5 +23,9 @@ public final class Words {
 
   static Value orUnknown(Name name) {
     return name.isBlank() ? Value.UNKNOWN : Value.of(name.text());
+  }
+
+  static Value orUnknown(Optional<? extends Worded> choice) {
+    return choice.map(Worded::word).map(Value::of).orElse(Value.UNKNOWN);
   }
 }

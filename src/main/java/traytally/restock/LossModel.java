@@ -41,9 +41,6 @@ final class LossModel {
   private static final Priors PRIORS =
       Priors.halfNormal(Map.of(DAY, 0.5, BODY, 0.3, LENGTH, 0.2, WATER, 0.4, PLASTIC, 0.2));
 
-  /** Upper ends of the length classes, mm: about two, three, four and five inches (common use). */
-  private static final int[] LENGTH_CLASSES = {0, 55, 80, 105, 130};
-
   /** What is not known of an assumed rate: a factor of 1.6 either way (assumption). */
   private static final double ASSUMED_LOG_SD = 0.5;
 
@@ -72,7 +69,7 @@ final class LossModel {
     this.assumedPerHour = assumedPerHour;
     this.fished = turns.stream().filter(turn -> turn.rodMinutes() > 0).toList();
     this.bodies = levels(turn -> turn.plastic().body());
-    this.lengths = levels(turn -> lengthClass(turn.plastic()));
+    this.lengths = levels(turn -> turn.plastic().lengthClass());
     this.waters = levels(turn -> turn.trip().water());
     this.plastics = levels(Turn::plastic);
     this.usualWater = usualWater();
@@ -92,7 +89,7 @@ final class LossModel {
         CountData.of(counts, logHours)
             .blockedBy(DAY, numbers(days, Turn::trip), days.size())
             .groupedBy(BODY, numbers(bodies, t -> t.plastic().body()), bodies.size())
-            .groupedBy(LENGTH, numbers(lengths, t -> lengthClass(t.plastic())), lengths.size())
+            .groupedBy(LENGTH, numbers(lengths, t -> t.plastic().lengthClass()), lengths.size())
             .groupedBy(WATER, numbers(waters, t -> t.trip().water()), waters.size())
             .groupedBy(PLASTIC, numbers(plastics, Turn::plastic), plastics.size());
     return MixedCountModel.negativeBinomial().withPriors(PRIORS).fit(data);
@@ -124,14 +121,6 @@ final class LossModel {
     return (lost + 1) / (forecast + 1);
   }
 
-  static int lengthClass(Plastic plastic) {
-    int place = 0;
-    while (place < LENGTH_CLASSES.length && plastic.lengthMm() > LENGTH_CLASSES[place]) {
-      place++;
-    }
-    return place;
-  }
-
   /** Whether there was no log and the rates are the angler's setting. */
   boolean assumed() {
     return fit.isEmpty();
@@ -159,9 +148,9 @@ final class LossModel {
       double logMean = Math.log(assumedPerHour) - variance / 2;
       return new LossRate(assumedPerHour, logMean, variance, 0, 1);
     }
-    Contrast sum = Contrast.intercept().plusUnseen(DAY, 1);
+    Contrast sum = Contrast.intercept().plusUnseen(DAY, "another", 1);
     sum = plus(sum, BODY, bodies.find(place.plastic().body()));
-    sum = plus(sum, LENGTH, lengths.find(lengthClass(place.plastic())));
+    sum = plus(sum, LENGTH, lengths.find(place.plastic().lengthClass()));
     sum =
         place.water().isBlank()
             ? sum.plus(usualWater, 1)
@@ -176,6 +165,6 @@ final class LossModel {
   private static Contrast plus(Contrast sum, String grouping, OptionalInt level) {
     return level.isPresent()
         ? sum.plus(grouping, level.getAsInt(), 1)
-        : sum.plusUnseen(grouping, 1);
+        : sum.plusUnseen(grouping, "another", 1);
   }
 }

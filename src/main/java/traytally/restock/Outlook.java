@@ -14,9 +14,11 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import traytally.ledger.Book;
 import traytally.ledger.Fact;
+import traytally.ledger.Palette;
 import traytally.ledger.Setting;
 import traytally.ledger.Settings;
 import traytally.performance.Levels;
+import traytally.performance.LogReading;
 import traytally.performance.Measure;
 import traytally.performance.Performance;
 import traytally.performance.StandingRule;
@@ -40,10 +42,9 @@ public final class Outlook {
 
   private Outlook(Book book, LocalDate asOf, Asked asked, int deliveryDays, Set<Plastic> onSale) {
     Settings settings = book.settings();
-    List<Stint> log = book.fished(asOf).stream().map(Fact.Fished::stint).toList();
-    double minutesPerCast = settings.number(Setting.MINUTES_PER_CAST);
-    this.performance = Performance.of(log, minutesPerCast, Measure.TAKES, rule(settings));
-    List<Turn> turns = performance.turns();
+    List<Stint> log = book.log(asOf);
+    Performance logged = performance(book, asOf, Measure.TAKES);
+    List<Turn> turns = logged.turns();
     this.losses = new LossModel(turns, settings.number(Setting.ASSUMED_USE_PER_HOUR));
     Set<Plastic> all = new TreeSet<>(book.plastics());
     turns.forEach(turn -> all.add(turn.plastic()));
@@ -56,6 +57,7 @@ public final class Outlook {
                 settings.days(Setting.ORDER_EVERY_DAYS),
                 deliveryDays)
             .find(asked);
+    this.performance = logged.under(horizon.trips());
     TrayHistory history = new TrayHistory(book, turns, all, asOf);
     Choice choice = new Choice(plastics, Outing.of(turns, log), history, asOf);
     this.demand = new Demand(plastics, horizon.trips(), choice, losses);
@@ -86,8 +88,19 @@ public final class Outlook {
     return of(book, asOf, Asked.NOTHING, deliveryDays);
   }
 
+  /** What the log of a book says of its colours, read as the angler's settings ask. */
+  public static Performance performance(Book book, LocalDate asOf, Measure measure) {
+    Settings settings = book.settings();
+    LogReading reading =
+        new LogReading(
+            settings.number(Setting.MINUTES_PER_CAST),
+            settings.get(Setting.HEMISPHERE).equals("south"),
+            Palette.of(book).tones());
+    return Performance.of(book.log(asOf), reading, measure, rule(settings));
+  }
+
   /** The rule of standings that the angler's settings ask for. */
-  public static StandingRule rule(Settings settings) {
+  private static StandingRule rule(Settings settings) {
     return new StandingRule(
         settings.number(Setting.TRUSTED_FROM),
         settings.number(Setting.PROMISING_FROM),

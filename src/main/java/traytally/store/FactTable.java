@@ -9,9 +9,12 @@ import traytally.ledger.Setting;
 import traytally.ledger.Shop;
 import traytally.plastic.Colour;
 import traytally.plastic.Finish;
+import traytally.plastic.Tone;
 import traytally.trip.Clarity;
 import traytally.trip.Fish;
+import traytally.trip.Leaning;
 import traytally.trip.LossCause;
+import traytally.trip.Months;
 import traytally.trip.PlannedTrip;
 import traytally.trip.Stint;
 import traytally.trip.Trip;
@@ -132,6 +135,29 @@ record FactTable<F extends Fact>(
           FactTable::writeColour,
           FactTable::readColour);
 
+  private static final FactTable<Fact.ColourWord> COLOUR_WORD =
+      new FactTable<>(
+          "colour_word",
+          Fact.ColourWord.class,
+          List.of("word", "swatch"),
+          (w, s) -> s.name(w.word()).swatch(w.swatch()),
+          c -> new Fact.ColourWord(c.name(), c.swatchIfAny()));
+
+  private static final FactTable<Fact.Guided> GUIDED =
+      new FactTable<>(
+          "guided",
+          Fact.Guided.class,
+          List.of("species", "clarity", "months", "tone", "strength"),
+          FactTable::writeLeaning,
+          c ->
+              new Fact.Guided(
+                  new Leaning(
+                      c.name(),
+                      c.wordIfAny(Clarity.class),
+                      Months.parse(c.text()),
+                      c.word(Tone.class),
+                      c.whole())));
+
   private static final FactTable<Fact.Described> DESCRIBED =
       new FactTable<>(
           "described",
@@ -189,8 +215,20 @@ record FactTable<F extends Fact>(
   /** One of each kind. */
   static final List<FactTable<? extends Fact>> ALL =
       List.of(
-          COUNTED, STINT, PLAN, OFFER, SHOP, COLOUR, DESCRIBED, KEPT, AGREED, MAPPED, CHOSEN,
-          CLOSED);
+          COUNTED,
+          STINT,
+          PLAN,
+          OFFER,
+          SHOP,
+          COLOUR,
+          DESCRIBED,
+          KEPT,
+          AGREED,
+          MAPPED,
+          CHOSEN,
+          CLOSED,
+          COLOUR_WORD,
+          GUIDED);
 
   /** The table of a fact's kind. */
   static FactTable<? extends Fact> of(Fact fact) {
@@ -277,5 +315,14 @@ record FactTable<F extends Fact>(
     return new Fact.Coloured(
         new Colour(
             cells.name(), cells.swatchIfAny(), cells.swatchIfAny(), cells.wordIfAny(Finish.class)));
+  }
+
+  private static void writeLeaning(Fact.Guided guided, Slots slots) throws SQLException {
+    Leaning leaning = guided.leaning();
+    slots.name(leaning.species()).word(leaning.clarity());
+    slots
+        .text(leaning.months().map(Months::text).orElse(""))
+        .word(leaning.tone())
+        .whole(leaning.strength());
   }
 }

@@ -202,6 +202,27 @@ final class Schema {
             water TEXT NOT NULL,
             months TEXT NOT NULL
           ) STRICT;
+
+          -- What an everyday word for a colour stands for; without a swatch it is not used.
+          CREATE TABLE colour_word (
+            id INTEGER PRIMARY KEY,
+            added_by INTEGER NOT NULL REFERENCES batches (id),
+            withdrawn_by INTEGER REFERENCES batches (id),
+            word TEXT NOT NULL,
+            swatch INTEGER
+          ) STRICT;
+
+          -- The starting guide where the angler changed it; months as in closed, all where blank.
+          CREATE TABLE guided (
+            id INTEGER PRIMARY KEY,
+            added_by INTEGER NOT NULL REFERENCES batches (id),
+            withdrawn_by INTEGER REFERENCES batches (id),
+            species TEXT NOT NULL,
+            clarity TEXT,
+            months TEXT NOT NULL,
+            tone TEXT NOT NULL,
+            strength INTEGER NOT NULL
+          ) STRICT;
           """);
 
   /** The newest version this program knows. */

@@ -111,7 +111,8 @@ class MixedCountFitTest {
   void unseenLevelHasThePriorsVariance() {
     MixedCountFit fit = MODEL.fit(new SimulatedCounts(15, 12, 60, 5, 3).data());
     Estimate seen = fit.estimate(Contrast.intercept().plus("colour", 0, 1));
-    Estimate newDay = fit.estimate(Contrast.intercept().plus("colour", 0, 1).plusUnseen("day", 1));
+    Estimate newDay =
+        fit.estimate(Contrast.intercept().plus("colour", 0, 1).plusUnseen("day", "new", 1));
     assertEquals(seen.mean(), newDay.mean());
     assertEquals(seen.variance() + Math.pow(fit.sd("day"), 2), newDay.variance(), 1e-12);
   }
@@ -130,7 +131,7 @@ class MixedCountFitTest {
   @Test
   void drawsHaveTheContrastsMeansAndCovariance() {
     MixedCountFit fit = MODEL.fit(new SimulatedCounts(17, 30, 150, 6, 3).data());
-    Contrast first = Contrast.intercept().plus("colour", 0, 1).plusUnseen("body", 1);
+    Contrast first = Contrast.intercept().plus("colour", 0, 1).plusUnseen("body", "new", 1);
     Contrast second = Contrast.none().plus("colour", 1, 1).plus(first, 0.5);
     int draws = 40_000;
     double[][] drawn = fit.draw(List.of(first, second), draws, 18);

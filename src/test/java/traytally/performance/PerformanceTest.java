@@ -23,8 +23,8 @@ class PerformanceTest {
     Stints log = new Stints();
     int[] bite = {1, 2, 6, 0};
     for (int day = 0; day < 16; day++) {
-      int ink = bite[day % 4];
-      log.on(day, "ink", 60, ink).on(day, "olive", 60, 2 * ink + (ink == 0 ? 1 : 0));
+      int ink = bite[day / 2 % 4];
+      log.inTurn(day, "ink", 60, ink, "olive", 60, 2 * ink + (ink == 0 ? 1 : 0));
     }
     for (int day = 16; day < 22; day++) {
       log.on(day, "ink", 120, 20);
@@ -166,7 +166,7 @@ class PerformanceTest {
   void plentyOfFishTellsColoursApartForCertain() {
     Stints plenty = new Stints();
     for (int day = 0; day < 10; day++) {
-      plenty.on(day, "ink", 600, 10_000).on(day, "olive", 600, 5_000);
+      plenty.inTurn(day, "ink", 600, 10_000, "olive", 600, 5_000);
     }
     Trust ink = plenty.performance().colour(INK);
     assertTrue(ink.trust() > 0.999);
@@ -190,7 +190,7 @@ class PerformanceTest {
     List<Trust> byHooked =
         Performance.of(
                 new Stints().on(0, "ink", 60, 5).log(),
-                1,
+                LogReading.plain(1),
                 Measure.HOOKED,
                 new StandingRule(0.8, 0.65, 0.1))
             .by(Grain.COLOUR);

@@ -23,6 +23,14 @@ final class Stints {
     return add(day, Plastic.of("", "paddle", colour, 75), OptionalDouble.of(minutes), takes);
   }
 
+  /** Two stints of one day, the first named first on every other day. */
+  Stints inTurn(
+      int day, String one, double its, int takes, String other, double itsMinutes, int itsTakes) {
+    return day % 2 == 0
+        ? on(day, one, its, takes).on(day, other, itsMinutes, itsTakes)
+        : on(day, other, itsMinutes, itsTakes).on(day, one, its, takes);
+  }
+
   Stints add(int day, Plastic plastic, OptionalDouble minutes, int takes) {
     log.add(
         new Stint(
@@ -46,6 +54,7 @@ final class Stints {
   }
 
   Performance performance() {
-    return Performance.of(log, 1, Measure.TAKES, new StandingRule(0.8, 0.65, 0.1));
+    return Performance.of(
+        log, LogReading.plain(1), Measure.TAKES, new StandingRule(0.8, 0.65, 0.1));
   }
 }

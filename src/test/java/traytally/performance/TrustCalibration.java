@@ -29,7 +29,8 @@ final class TrustCalibration {
 
   private void add(SimulatedAngler angler) {
     List<Trust> trusts =
-        Performance.of(angler.log(), 1, Measure.TAKES, new StandingRule(0.8, 0.65, 0.1))
+        Performance.of(
+                angler.log(), LogReading.plain(1), Measure.TAKES, new StandingRule(0.8, 0.65, 0.1))
             .by(Grain.COLOUR);
     double middle =
         trusts.stream()

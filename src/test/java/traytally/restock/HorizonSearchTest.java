@@ -102,7 +102,17 @@ class HorizonSearchTest {
     List<Turn> turns = new ArrayList<>();
     for (int days : daysAgo) {
       Trip trip = new Trip(BoxBuilder.daysAgo(days), Name.BLANK);
-      turns.add(new Turn(trip, Plastic.of("", "craw", "ink", 0), 60 + days, Fish.NONE, 0, 0));
+      turns.add(
+          new Turn(
+              trip,
+              Plastic.of("", "craw", "ink", 0),
+              Name.BLANK,
+              Optional.empty(),
+              1,
+              60 + days,
+              Fish.NONE,
+              0,
+              0));
     }
     return turns;
   }

@@ -92,6 +92,6 @@ class LossModelTest {
   @ParameterizedTest
   @CsvSource({"0, 0", "50, 1", "55, 1", "56, 2", "75, 2", "100, 3", "130, 4", "131, 5", "500, 5"})
   void lengthsFallIntoClasses(int lengthMm, int expected) {
-    assertEquals(expected, LossModel.lengthClass(Plastic.of("", "craw", "ink", lengthMm)));
+    assertEquals(expected, Plastic.of("", "craw", "ink", lengthMm).lengthClass());
   }
 }

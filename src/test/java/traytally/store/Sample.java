@@ -22,8 +22,10 @@ import traytally.plastic.Money;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 import traytally.plastic.Swatch;
+import traytally.plastic.Tone;
 import traytally.trip.Clarity;
 import traytally.trip.Fish;
+import traytally.trip.Leaning;
 import traytally.trip.LossCause;
 import traytally.trip.Months;
 import traytally.trip.PlannedTrip;
@@ -91,7 +93,18 @@ final class Sample {
   static List<Fact> facts(int version) {
     List<Fact> facts = new ArrayList<>(firstFacts());
     if (version >= 2) {
-      facts.add(new Fact.Closed(Name.of("Gannet Ledge"), Months.parse("11-1,4").orElseThrow()));
+      Optional<Months> dark = Months.parse("11-1,4");
+      facts.addAll(
+          List.of(
+              new Fact.Closed(Name.of("Gannet Ledge"), dark.orElseThrow()),
+              new Fact.ColourWord(Name.of("old faithful"), Optional.of(new Swatch(0x123456))),
+              new Fact.ColourWord(Name.of("clear"), Optional.empty()),
+              new Fact.Guided(
+                  new Leaning(
+                      Name.of("pollack"), Optional.of(Clarity.CLOUDY), dark, Tone.DARK_MUTED, -1)),
+              new Fact.Guided(
+                  new Leaning(
+                      Name.BLANK, Optional.empty(), Optional.empty(), Tone.PALE_BRIGHT, 2))));
     }
     return facts;
   }
