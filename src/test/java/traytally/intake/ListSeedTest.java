@@ -13,18 +13,13 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Text lists of every layout, sound and spoilt: taken or refused, each row told, once only. */
 class ListSeedTest {
   private static final List<Path> FOLDERS =
-      List.of(
-          Path.of("src/test/resources/fuzz/text"),
-          Path.of("src/test/resources/golden"));
+      List.of(Path.of("src/test/resources/fuzz/text"), Path.of("src/test/resources/golden"));
 
   static List<Path> seeds() throws IOException {
     List<Path> seeds = new ArrayList<>();
     for (Path folder : FOLDERS) {
       try (Stream<Path> files = Files.walk(folder)) {
-        files
-            .filter(f -> f.toString().matches(".*\\.(csv|txt|tsv)"))
-            .sorted()
-            .forEach(seeds::add);
+        files.filter(f -> f.toString().matches(".*\\.(csv|txt|tsv)")).sorted().forEach(seeds::add);
       }
     }
     return seeds;
