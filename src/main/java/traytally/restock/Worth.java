@@ -1,13 +1,14 @@
 package traytally.restock;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import traytally.performance.Performance;
 import traytally.plastic.Plastic;
 
@@ -15,9 +16,10 @@ import traytally.plastic.Plastic;
  * The takes that further pieces save over the horizon.
  *
  * <p>With x pieces in the tray E(U − x)⁺ are missing, worth 1/λ rod-hours each, λ the pieces lost
- * an hour. In such an hour the stand-in is tied on, so that E max(0, r − r') takes are lost, r the
- * plastic's takes an hour and r' its stand-in's, over the joint posterior: a colour that may be
- * good is worth something, and one with a good stand-in in the tray is worth less.
+ * an hour. In such an hour the rest of the tray is tied on by Luce's rule, so that with r the
+ * plastic's takes an hour and r' the rest's the takes lost are about r − r', over the joint
+ * posterior: a colour that may be good is worth something, and one that is no better than what else
+ * is in the tray is worth little.
  */
 final class Worth {
   /** Enough for the mean of an excess to a few hundredths of itself. */
@@ -33,9 +35,11 @@ final class Worth {
 
   private final Map<Plastic, Prospect> prospects = new TreeMap<>();
   private final Map<Plastic, Integer> column = new HashMap<>();
-  private final List<Plastic> onHand = new ArrayList<>();
+  private final Set<Plastic> onHand = new TreeSet<>();
   private final double[][] rates; // draws × plastics
-  private final double[] mean; // plastics
+  private final double[] hours; // plastics: tied on over the horizon
+  private final double[] onHandTakes; // draws: of all in the tray, in these hours
+  private final double hoursOnHand;
 
   /** The worth of these plastics' pieces; stand-ins are taken from their trays as they are. */
   Worth(Performance performance, Collection<Prospect> all) {
@@ -49,50 +53,39 @@ final class Worth {
         .filter(prospect -> prospect.pieces().count() > 0)
         .forEach(prospect -> onHand.add(prospect.plastic()));
     rates = performance.drawRates(List.copyOf(prospects.keySet()), DRAWS, SEED);
-    mean = new double[prospects.size()];
-    for (int p = 0; p < mean.length; p++) {
-      int own = p;
-      mean[p] = Arrays.stream(rates).mapToDouble(draw -> draw[own]).average().orElse(0);
-    }
-  }
-
-  /** Takes lost in each rod-hour that it is missing. */
-  double edge(Plastic plastic) {
-    int own = column(plastic);
-    Optional<Plastic> other = standIn(plastic);
-    if (other.isEmpty()) {
-      return mean[own];
-    }
-    int its = column(other.get());
+    hours = prospects.values().stream().mapToDouble(p -> p.endless().hours()).toArray();
+    onHandTakes = new double[rates.length];
     double sum = 0;
-    for (double[] draw : rates) {
-      sum += Math.max(0, draw[own] - draw[its]);
+    for (Plastic plastic : onHand) {
+      int own = column(plastic);
+      sum += hours[own];
+      for (int d = 0; d < onHandTakes.length; d++) {
+        onHandTakes[d] += hours[own] * rates[d][own];
+      }
     }
-    return sum / rates.length;
+    hoursOnHand = sum;
   }
 
   /**
-   * Of the others in the tray the one with most takes an hour: of those of the same colour or body
-   * where there are any, else of all.
+   * Takes lost in each rod-hour that it is missing: half-way between E max(0, r − r') and max(0, E
+   * (r − r')).
+   *
+   * <p>The first is right for an angler who finds out at once which of the two is better, the
+   * second for one who never does. Who changes when nothing takes is between them (assumption; over
+   * simulated seasons half-way loses least whichever way the takes lost are counted).
    */
-  Optional<Plastic> standIn(Plastic plastic) {
-    return best(onHand.stream()
-            .filter(
-                other ->
-                    other.colour().equals(plastic.colour()) || other.body().equals(plastic.body()))
-            .filter(other -> !other.equals(plastic))
-            .toList())
-        .or(() -> best(onHand.stream().filter(other -> !other.equals(plastic)).toList()));
-  }
-
-  private Optional<Plastic> best(List<Plastic> some) {
-    Optional<Plastic> best = Optional.empty();
-    for (Plastic each : some) {
-      if (best.isEmpty() || mean[column(each)] > mean[column(best.get())]) {
-        best = Optional.of(each);
-      }
+  double edge(Plastic plastic) {
+    int own = column(plastic);
+    double weight = onHand.contains(plastic) ? hours[own] : 0;
+    double others = Math.max(0, hoursOnHand - weight);
+    double ifFoundOut = 0;
+    double onAverage = 0;
+    for (int d = 0; d < rates.length; d++) {
+      double rest = others > 0 ? (onHandTakes[d] - weight * rates[d][own]) / others : 0;
+      ifFoundOut += Math.max(0, rates[d][own] - rest);
+      onAverage += rates[d][own] - rest;
     }
-    return best;
+    return (ifFoundOut + Math.max(0, onAverage)) / 2 / rates.length;
   }
 
   private int column(Plastic plastic) {

@@ -12,14 +12,14 @@ import java.util.Map;
 import java.util.Optional;
 
 /** An object of a JSON text: numbers as double, null as empty, rows as objects. */
-final class Json {
+public final class Json {
   private final Map<String, Object> values;
 
   private Json(Map<String, Object> values) {
     this.values = values;
   }
 
-  static Json parse(String text) {
+  public static Json parse(String text) {
     try (JsonParser parser = new JsonFactory().createParser(text)) {
       parser.nextToken();
       Json json = object(parser);
@@ -64,7 +64,7 @@ final class Json {
     return List.copyOf(values.keySet());
   }
 
-  List<Json> rows() {
+  public List<Json> rows() {
     return rows("rows");
   }
 
@@ -84,11 +84,11 @@ final class Json {
     return values.containsKey(key);
   }
 
-  String text(String key) {
+  public String text(String key) {
     return (String) get(key);
   }
 
-  double number(String key) {
+  public double number(String key) {
     return (Double) get(key);
   }
 

@@ -2,11 +2,12 @@ package traytally.simulation;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
 import traytally.ledger.Book;
@@ -41,7 +42,7 @@ public final class SimulatedAngler {
   private static final int[] LENGTHS = {60, 75, 100, 120};
   private static final int PACK = 8;
 
-  private final Random random;
+  private Luck random;
   private final List<Plastic> plastics;
   private final double[] colourEffect; // of each of COLOURS, log rate
   private final double[] takeRate; // plastics, takes an hour on a middling day
@@ -68,60 +69,60 @@ public final class SimulatedAngler {
    * deviations are drawn from its priors.
    */
   public static SimulatedAngler ordinary(long seed) {
-    Random random = random(seed);
-    double colourSd = 0.4 * Math.abs(random.nextGaussian());
-    double bodySd = 0.3 * Math.abs(random.nextGaussian());
-    double daySd = 1.5 * Math.abs(random.nextGaussian());
-    double dispersion = Math.exp(Math.log(2) + random.nextGaussian());
+    Luck random = new Luck(seed);
+    double colourSd = 0.4 * Math.abs(random.gaussian());
+    double bodySd = 0.3 * Math.abs(random.gaussian());
+    double daySd = 1.5 * Math.abs(random.gaussian());
+    double dispersion = Math.exp(Math.log(2) + random.gaussian());
     return new SimulatedAngler(random, colourSd, bodySd, daySd, dispersion);
   }
 
   /** An angler whose colours often differ by more than the model expects. */
   public static SimulatedAngler withColoursFarApart(long seed) {
-    Random random = random(seed);
-    double colourSd = 0.1 + 0.6 * random.nextDouble();
-    double bodySd = 0.05 + 0.4 * random.nextDouble();
-    double daySd = 0.4 + 1.1 * random.nextDouble();
-    double dispersion = Math.exp(Math.log(2) + 0.7 * random.nextGaussian());
+    Luck random = new Luck(seed);
+    double colourSd = 0.1 + 0.6 * random.share();
+    double bodySd = 0.05 + 0.4 * random.share();
+    double daySd = 0.4 + 1.1 * random.share();
+    double dispersion = Math.exp(Math.log(2) + 0.7 * random.gaussian());
     return new SimulatedAngler(random, colourSd, bodySd, daySd, dispersion);
   }
 
   private SimulatedAngler(
-      Random random, double colourSd, double bodySd, double daySd, double takeDispersion) {
+      Luck random, double colourSd, double bodySd, double daySd, double takeDispersion) {
     this.random = random;
     this.daySd = daySd;
     this.takeDispersion = takeDispersion;
-    lossDaySd = 0.6 * random.nextDouble();
+    lossDaySd = 0.6 * random.share();
     lossDispersion = 4;
-    colourEffect = gaussians(COLOURS.length, colourSd);
-    double[] bodyEffect = gaussians(BODIES.length, bodySd);
-    double[] bodyLoss = gaussians(BODIES.length, 0.4);
-    waterLoss = gaussians(WATERS.length, 0.4);
+    colourEffect = random.gaussians(COLOURS.length, colourSd);
+    double[] bodyEffect = random.gaussians(BODIES.length, bodySd);
+    double[] bodyLoss = random.gaussians(BODIES.length, 0.4);
+    waterLoss = random.gaussians(WATERS.length, 0.4);
     plastics = new ArrayList<>();
-    int kinds = 16 + random.nextInt(16);
-    double base = 0.6 + 2 * random.nextDouble();
-    double baseLoss = 0.3 + 0.5 * random.nextDouble();
+    int kinds = 16 + random.below(16);
+    double base = 0.6 + 2 * random.share();
+    double baseLoss = 0.3 + 0.5 * random.share();
     takeRate = new double[kinds];
     lossRate = new double[kinds];
-    liking = gaussians(kinds, 1.2);
+    liking = random.gaussians(kinds, 1.2);
     pieces = new int[kinds];
     hours = new double[kinds];
     takes = new int[kinds];
     while (plastics.size() < kinds) {
-      int colour = random.nextInt(COLOURS.length);
-      int body = random.nextInt(BODIES.length);
-      int length = LENGTHS[random.nextInt(LENGTHS.length)];
+      int colour = random.below(COLOURS.length);
+      int body = random.below(BODIES.length);
+      int length = LENGTHS[random.below(LENGTHS.length)];
       Plastic plastic = Plastic.of("", BODIES[body], COLOURS[colour], length);
       if (!plastics.contains(plastic)) {
         int p = plastics.size();
         takeRate[p] = base * Math.exp(colourEffect[colour] + bodyEffect[body]);
-        lossRate[p] = baseLoss * Math.exp(bodyLoss[body] + 0.2 * random.nextGaussian());
+        lossRate[p] = baseLoss * Math.exp(bodyLoss[body] + 0.2 * random.gaussian());
         plastics.add(plastic);
       }
     }
     for (int p = 0; p < kinds; p++) {
-      pieces[p] = 2 + random.nextInt(12);
-      if (random.nextInt(4) == 0) {
+      pieces[p] = 2 + random.below(12);
+      if (random.below(4) == 0) {
         kept.add(plastics.get(p));
       }
     }
@@ -129,7 +130,7 @@ public final class SimulatedAngler {
 
   /** A copy whose future is drawn anew. */
   private SimulatedAngler(SimulatedAngler other, long seed) {
-    random = random(seed);
+    random = new Luck(seed);
     plastics = other.plastics;
     colourEffect = other.colourEffect;
     takeRate = other.takeRate;
@@ -145,19 +146,6 @@ public final class SimulatedAngler {
     takes = other.takes.clone();
     today = other.today;
     lastOrder = other.lastOrder;
-  }
-
-  /** Neighbouring seeds of Random begin alike; a factor spreads them (Knuth's golden ratio). */
-  private static Random random(long seed) {
-    return new Random(seed * 0x9E3779B97F4A7C15L);
-  }
-
-  private double[] gaussians(int count, double sd) {
-    double[] values = new double[count];
-    for (int i = 0; i < count; i++) {
-      values[i] = sd * random.nextGaussian();
-    }
-    return values;
   }
 
   /** Counts the whole box today: from now on a ledger is kept. */
@@ -176,7 +164,7 @@ public final class SimulatedAngler {
       if (trip.date().isAfter(lastOrder.plusDays(30))) {
         order(trip.date().minusDays(1));
       }
-      fish(trip, false);
+      fish(trip, false, Missing.IGNORED);
       today = trip.date();
     }
   }
@@ -186,11 +174,11 @@ public final class SimulatedAngler {
     List<PlannedTrip> plan = new ArrayList<>();
     LocalDate date = today;
     for (int i = 0; i < trips; i++) {
-      date = date.plusDays(3 + random.nextInt(8));
-      Name water = Name.of(WATERS[random.nextInt(WATERS.length)]);
+      date = date.plusDays(3 + random.below(8));
+      Name water = Name.of(WATERS[random.below(WATERS.length)]);
       plan.add(
           new PlannedTrip(
-              date, water, Name.BLANK, Optional.empty(), 2 + 4 * random.nextDouble(), 1, ""));
+              date, water, Name.BLANK, Optional.empty(), 2 + 4 * random.share(), 1, ""));
     }
     return plan;
   }
@@ -198,7 +186,7 @@ public final class SimulatedAngler {
   private void order(LocalDate date) {
     lastOrder = date;
     for (int p = 0; p < plastics.size(); p++) {
-      if (pieces[p] <= 2 && random.nextDouble() < 0.45) {
+      if (pieces[p] <= 2 && random.share() < 0.45) {
         pieces[p] += PACK;
         if (!counts.isEmpty()) {
           moves.add(Movement.of(date, MovementKind.BOUGHT, plastics.get(p), PACK));
@@ -225,28 +213,58 @@ public final class SimulatedAngler {
       }
       before[p] = copy.pieces[p];
     }
-    plan.forEach(trip -> copy.fish(trip, true));
+    plan.forEach(trip -> copy.fish(trip, true, Missing.IGNORED));
     for (int p = 0; p < before.length; p++) {
       before[p] -= copy.pieces[p];
     }
     return before;
   }
 
-  private void fish(PlannedTrip plan, boolean future) {
-    double day = daySd * random.nextGaussian();
+  /**
+   * Fishes the planned trips with what was bought in the trays, nothing else being ordered.
+   *
+   * @param bought pieces more, by plastic
+   * @param seed the same seed brings the same days
+   */
+  public Season play(List<PlannedTrip> plan, Map<Plastic, Integer> bought, long seed) {
+    SimulatedAngler copy = new SimulatedAngler(this, seed);
+    for (int p = 0; p < pieces.length; p++) {
+      copy.pieces[p] += bought.getOrDefault(plastics.get(p), 0);
+    }
+    int[] before = copy.pieces.clone();
+    double[] fished = hours.clone();
+    Season.Tally tally = new Season.Tally(plastics, takeRate);
+    for (int t = 0; t < plan.size(); t++) {
+      // Days are drawn afresh, so that what was bought does not change tomorrow's weather.
+      copy.random = new Luck(31 * seed + t);
+      copy.fish(plan.get(t), true, tally::fished);
+    }
+    for (int p = 0; p < before.length; p++) {
+      before[p] -= copy.pieces[p];
+      fished[p] = copy.hours[p] - fished[p];
+    }
+    return tally.season(before, fished);
+  }
+
+  private void fish(PlannedTrip plan, boolean future, Missing missing) {
+    double day = daySd * random.gaussian();
     double lossDay =
-        lossDaySd * random.nextGaussian() + waterLoss[List.of(WATERS).indexOf(plan.water().text())];
+        lossDaySd * random.gaussian() + waterLoss[List.of(WATERS).indexOf(plan.water().text())];
     double left = plan.hours();
-    int on = choose(-1);
+    int wanted = choose(-1, true);
+    int on = pieces[wanted] > 0 ? wanted : choose(wanted, false);
     while (left > 0.02 && on >= 0) {
-      double time = Math.min(left, 0.2 - 0.4 * Math.log(1 - random.nextDouble()));
-      int lost = count(lossRate[on] * Math.exp(lossDay) * time, lossDispersion);
+      double time = Math.min(left, 0.2 - 0.4 * Math.log(1 - random.share()));
+      int lost = random.count(lossRate[on] * Math.exp(lossDay) * time, lossDispersion);
       if (lost >= pieces[on]) {
         // The last piece ends the stretch, when so many of the losses that were to come had come.
         time *= pieces[on] / (lost + 1.0);
         lost = pieces[on];
       }
-      int caught = count(takeRate[on] * Math.exp(day) * time, takeDispersion);
+      int caught = random.count(takeRate[on] * Math.exp(day) * time, takeDispersion);
+      if (wanted != on) {
+        missing.fished(wanted, on, time * Math.exp(day), pieces);
+      }
       pieces[on] -= lost;
       hours[on] += time;
       takes[on] += caught;
@@ -254,31 +272,43 @@ public final class SimulatedAngler {
       if (!future) {
         record(plan, plastics.get(on), time, caught, lost);
       }
-      boolean stay = pieces[on] > 0 && random.nextDouble() < (caught > 0 ? 0.8 : 0.3);
-      on = stay ? on : choose(on);
+      if (pieces[on] == 0) {
+        on = choose(on, false);
+      } else if (random.share() >= (caught > 0 ? 0.8 : 0.3)) {
+        wanted = choose(on, true);
+        on = pieces[wanted] > 0 ? wanted : choose(on, false);
+      }
     }
   }
 
-  /** The next plastic, by liking and by what it did so far; -1 where every tray is empty. */
-  private int choose(int now) {
-    double allHours = 1;
-    double allTakes = 1;
-    for (int p = 0; p < hours.length; p++) {
-      allHours += hours[p];
-      allTakes += takes[p];
-    }
-    double mean = allTakes / allHours;
-    double[] weight = new double[plastics.size()];
+  /** Is told when a plastic is fished in the place of one whose tray is empty. */
+  private interface Missing {
+    Missing IGNORED = (wanted, on, hours, pieces) -> {};
+
+    /** So many hours, weighted by how the fish bit that day. */
+    void fished(int wanted, int on, double hours, int[] pieces);
+  }
+
+  /**
+   * The next plastic, by liking and by what it did so far; the same again where there is no other,
+   * -1 where every tray is empty.
+   *
+   * <p>Who wants a plastic from all, and finds its tray empty, chooses again from the others: by
+   * Luce's rule the same as choosing from the others at once.
+   *
+   * @param all whether empty trays count as well
+   */
+  private int choose(int now, boolean all) {
+    double[] weight = weights();
     double sum = 0;
     for (int p = 0; p < weight.length; p++) {
-      double learned = Math.log((takes[p] + 4 * mean) / (hours[p] + 4) / mean);
-      weight[p] = pieces[p] > 0 && p != now ? Math.exp(liking[p] + 1.2 * learned) : 0;
+      weight[p] = (all || pieces[p] > 0) && p != now ? weight[p] : 0;
       sum += weight[p];
     }
     if (sum == 0) {
       return now >= 0 && pieces[now] > 0 ? now : -1;
     }
-    double at = random.nextDouble() * sum;
+    double at = random.share() * sum;
     int p = 0;
     while (at > weight[p] || weight[p] == 0) {
       at -= weight[p];
@@ -287,34 +317,20 @@ public final class SimulatedAngler {
     return p;
   }
 
-  /** Poisson about a gamma mean: negative binomial. */
-  private int count(double mean, double dispersion) {
-    double rate = mean * gamma(dispersion) / dispersion;
-    int count = 0;
-    double product = random.nextDouble();
-    double limit = Math.exp(-Math.min(rate, 500));
-    while (product > limit) {
-      count++;
-      product *= random.nextDouble();
+  private double[] weights() {
+    double allHours = 1;
+    double allTakes = 1;
+    for (int p = 0; p < hours.length; p++) {
+      allHours += hours[p];
+      allTakes += takes[p];
     }
-    return count;
-  }
-
-  /** Marsaglia &amp; Tsang, ACM Transactions on Mathematical Software 26(3), 2000, 363–372. */
-  private double gamma(double shape) {
-    if (shape < 1) {
-      return gamma(shape + 1) * Math.pow(1 - random.nextDouble(), 1 / shape);
+    double mean = allTakes / allHours;
+    double[] weight = new double[plastics.size()];
+    for (int p = 0; p < weight.length; p++) {
+      double learned = Math.log((takes[p] + 4 * mean) / (hours[p] + 4) / mean);
+      weight[p] = Math.exp(liking[p] + 1.2 * learned);
     }
-    double d = shape - 1.0 / 3;
-    double c = 1 / Math.sqrt(9 * d);
-    while (true) {
-      double x = random.nextGaussian();
-      double v = Math.pow(1 + c * x, 3);
-      double u = 1 - random.nextDouble();
-      if (v > 0 && Math.log(u) < 0.5 * x * x + d - d * v + d * Math.log(v)) {
-        return d * v;
-      }
-    }
+    return weight;
   }
 
   private void record(PlannedTrip plan, Plastic plastic, double time, int caught, int lost) {
@@ -348,6 +364,26 @@ public final class SimulatedAngler {
     kept.forEach(p -> facts.add(new Recorded<>(facts.size(), 1, new Fact.Kept(p))));
     plan.forEach(t -> facts.add(new Recorded<>(facts.size(), 1, new Fact.Planned(t, ""))));
     return new Book(List.of(), new Ledger(recorded), facts, Settings.standard(), 1_000_000);
+  }
+
+  /** Pieces in every tray, in the order of {@link #plastics}. */
+  public int[] pieces() {
+    return pieces.clone();
+  }
+
+  /** The hidden truth: takes an hour on a middling day, in the order of {@link #plastics}. */
+  public double[] takeRates() {
+    return takeRate.clone();
+  }
+
+  /**
+   * The hidden truth: each plastic's part of the choices now, in the order of {@link #plastics}.
+   */
+  public double[] shares() {
+    double[] share = weights();
+    double sum = Arrays.stream(share).sum();
+    Arrays.setAll(share, p -> share[p] / sum);
+    return share;
   }
 
   public LocalDate today() {
