@@ -46,7 +46,7 @@ class ArchitectureTest {
           Map.entry(
               "cli",
               FILES
-                  + " picocli.. plastic trip ledger performance restock sheet intake store report"
+                  + " picocli.. org.jline.. plastic trip ledger performance restock sheet intake store report"
                   + " render"));
 
   private static final JavaClasses CLASSES =

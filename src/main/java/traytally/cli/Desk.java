@@ -1,5 +1,6 @@
 package traytally.cli;
 
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -10,11 +11,13 @@ import java.util.Optional;
 /**
  * What a command works with: where it writes, what time it is, what surrounds it.
  *
+ * @param in what a person types or a pipe brings
  * @param out results and nothing else
  * @param err everything else
- * @param terminal whether a person at a terminal sees what it writes
+ * @param terminal whether a person at a terminal types what it reads and sees what it writes
  */
 record Desk(
+    InputStream in,
     PrintStream out,
     PrintStream err,
     Clock clock,
@@ -28,7 +31,7 @@ record Desk(
   Desk quiet() {
     PrintStream nowhere =
         new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8);
-    return new Desk(nowhere, err, clock, environment, false);
+    return new Desk(InputStream.nullInputStream(), nowhere, err, clock, environment, false);
   }
 
   /** The variable's value, unless it is unset or empty. */

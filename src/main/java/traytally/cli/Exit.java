@@ -28,5 +28,8 @@ final class Exit {
   /** EX_TEMPFAIL. */
   static final int BUSY = 75;
 
+  /** Stopped by Ctrl-C, as a shell reports it: 128 and the number of SIGINT (POSIX). */
+  static final int STOPPED = 130;
+
   private Exit() {}
 }

@@ -3,6 +3,7 @@ package traytally.cli;
 import java.nio.file.Files;
 import java.time.LocalDate;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import picocli.CommandLine.Option;
 import traytally.ledger.Book;
 import traytally.ledger.Movement;
@@ -35,15 +36,42 @@ final class HandOptions {
         change.refuseIfOdd();
       }
       say(root, book, change);
-      if (change.entry().isEmpty()) {
-        root.desk().out().println("Nothing changed.");
-      } else if (dryRun) {
-        root.desk().out().println("Tried only: nothing was recorded.");
-      } else {
-        root.desk().out().println(recorded(box.record(change.entry())));
-      }
+      finish(root, box, change);
     }
     return Exit.OK;
+  }
+
+  /**
+   * Works a change out from the book and says it, and records it as one batch if the person agrees.
+   *
+   * @return whether the person agreed
+   */
+  boolean recordIfAgreed(
+      Traytally root, Function<Book, HandChange> told, Predicate<HandChange> agreed) {
+    try (Box box = root.openBox()) {
+      Book book = box.book();
+      HandChange change = told.apply(book);
+      say(root, book, change);
+      if (!yes && !dryRun && !agreed.test(change)) {
+        return false;
+      }
+      finish(root, box, change);
+      return true;
+    }
+  }
+
+  boolean isDryRun() {
+    return dryRun;
+  }
+
+  private void finish(Traytally root, Box box, HandChange change) {
+    if (change.entry().isEmpty()) {
+      root.desk().out().println("Nothing changed.");
+    } else if (dryRun) {
+      root.desk().out().println("Tried only: nothing was recorded.");
+    } else {
+      root.desk().out().println(recorded(box.record(change.entry())));
+    }
   }
 
   static String recorded(long batch) {

@@ -17,7 +17,13 @@ final class Main {
     PrintStream out = stream(FileDescriptor.out);
     PrintStream err = stream(FileDescriptor.err);
     Desk desk =
-        new Desk(out, err, Clock.system(ZoneId.systemDefault()), System.getenv(), isTerminal());
+        new Desk(
+            System.in,
+            out,
+            err,
+            Clock.system(ZoneId.systemDefault()),
+            System.getenv(),
+            isTerminal());
     int code = new Program(desk).run(args);
     out.flush();
     err.flush();

@@ -41,6 +41,21 @@ final class PlasticNames {
    * @throws Refusal if they name none, or several
    */
   static Plastic one(Traytally root, Book book, String words) {
+    List<Plastic> named = named(root, book, words);
+    if (named.size() > 1) {
+      Listing.of(root).remember(named);
+      throw several(words, named);
+    }
+    return named.get(0);
+  }
+
+  /**
+   * All plastics that {@code words} may mean, at least one: the row of the last listing where they
+   * are but a number, else the words of a plastic.
+   *
+   * @throws Refusal if they name none
+   */
+  static List<Plastic> named(Traytally root, Book book, String words) {
     Listing listing = Listing.of(root);
     List<Plastic> last = ROW.matcher(words.strip()).matches() ? listing.last() : List.of();
     if (!last.isEmpty() && Integer.parseInt(words.strip()) <= last.size()) {
@@ -50,17 +65,19 @@ final class PlasticNames {
             Exit.DATA,
             "row " + words + " was " + plastic + ", which is in the box no more. List it again.");
       }
-      return plastic;
+      return List.of(plastic);
     }
     List<Plastic> named = fitting(words, book);
     if (named.isEmpty()) {
       throw none(words, book);
     }
-    if (named.size() > 1) {
-      listing.remember(named);
-      throw several(words, named);
-    }
-    return named.get(0);
+    return named;
+  }
+
+  /** The name of {@code plastic} whole, in quotes: no other plastic is meant by it. */
+  static String quoted(Plastic plastic) {
+    // An inch mark in a name would end it; names are told apart without such marks.
+    return '"' + plastic.toString().replace('"', ' ') + '"';
   }
 
   private static Refusal several(String words, List<Plastic> named) {
@@ -107,8 +124,14 @@ final class PlasticNames {
 
   /** The plastics of the box that fit {@code words}, by the letter or else with slips forgiven. */
   static List<Plastic> fitting(String words, Book book) {
-    String meant = agreed(words, book);
     Set<Plastic> inBox = book.plastics();
+    Name whole = Name.of(words);
+    List<Plastic> spelt =
+        inBox.stream().filter(plastic -> Name.of(plastic.toString()).equals(whole)).toList();
+    if (!spelt.isEmpty()) {
+      return spelt;
+    }
+    String meant = agreed(words, book);
     List<Plastic> exact = matching(meant, inBox);
     return exact.isEmpty() ? matching(meant, inBox, true) : exact;
   }

@@ -16,6 +16,10 @@ final class Refusal extends RuntimeException {
     this.code = code;
   }
 
+  String sentence() {
+    return String.valueOf(getMessage());
+  }
+
   int code() {
     return code;
   }

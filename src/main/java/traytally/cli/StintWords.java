@@ -1,6 +1,7 @@
 package traytally.cli;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +16,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import traytally.ledger.MovementKind;
 import traytally.plastic.Plastic;
+import traytally.report.Words;
 import traytally.trip.Fish;
 import traytally.trip.LossCause;
 import traytally.trip.Stint;
@@ -22,7 +24,7 @@ import traytally.trip.Trip;
 
 /**
  * A stint as typed: {@code paddle 75 motor oil 60m 3t 2h 2l -1 snag}. Counts may stand anywhere;
- * what is left names the plastic.
+ * what is left names the plastic. A name in quotes is taken as it stands, whatever is in it.
  */
 final class StintWords {
   /** A day has no more minutes, nor a rod. */
@@ -61,14 +63,27 @@ final class StintWords {
           "(?<!\\S)-(\\d{1,4})(?:\\s*(snag(?:s|ged)?|bite(?:[ -]?off)?|bitten(?:[ -]?off)?|torn"
               + "|cast(?:[ -]?off)?|worn(?:[ -]?out)?|lost))?(?![^\\s,])");
 
+  /** An inch mark stands behind its number, and opens no quote. */
+  private static final Pattern QUOTED = Pattern.compile("(?<!\\S)\"([^\"]+)\"(?![^\\s,])");
+
+  private static final Pattern LOST_SOMEHOW = Pattern.compile("-\\d+");
+
   private final Map<Count, Integer> counts = new EnumMap<>(Count.class);
   private final TreeSet<LossCause> causes = new TreeSet<>();
+
+  /** The counts as typed, in the order read. */
+  private final List<String> typed = new ArrayList<>();
+
+  private final String quoted;
   private String rest;
   private int lost;
   private int worn;
 
   private StintWords(String text) {
-    rest = text.toLowerCase(Locale.ROOT).replace('"', ' ');
+    Matcher name = QUOTED.matcher(text);
+    quoted = name.find() ? name.group(1) : "";
+    rest = (quoted.isEmpty() ? text : name.replaceFirst(" ")).toLowerCase(Locale.ROOT);
+    rest = rest.replace('"', ' ');
   }
 
   /**
@@ -84,7 +99,7 @@ final class StintWords {
     }
     words.takeLosses();
     words.fillFish();
-    if (words.rest.isBlank()) {
+    if (words.plastic().isEmpty()) {
       throw new Refusal(Exit.DATA, "it names no plastic. Write its row or words of its name.");
     }
     return words;
@@ -92,13 +107,83 @@ final class StintWords {
 
   /** What is left once the counts are taken out: the plastic. */
   String plastic() {
-    return rest.strip().replaceAll("\\s+", " ");
+    return (quoted + " " + rest).strip().replaceAll("\\s+", " ");
+  }
+
+  /** Whether it says nothing but the plastic. */
+  boolean isBare() {
+    return typed.isEmpty();
+  }
+
+  /** Whether pieces were lost and nothing says how. */
+  boolean asksHow() {
+    return typed.stream().anyMatch(LOST_SOMEHOW.asMatchPredicate());
+  }
+
+  /** The same stint, where what was lost somehow was lost as {@code how} says. */
+  String text(Plastic plastic, String how) {
+    return text(
+        plastic,
+        typed.stream().map(t -> LOST_SOMEHOW.matcher(t).matches() ? t + " " + how : t).toList());
+  }
+
+  /** The same stint in words that name {@code plastic} and no other. */
+  String text(Plastic plastic) {
+    return text(plastic, typed);
+  }
+
+  private static String text(Plastic plastic, List<String> counts) {
+    return (PlasticNames.quoted(plastic) + " " + String.join(" ", counts)).strip();
+  }
+
+  /** What several stints come to, in words. */
+  static String tally(Collection<StintWords> stints) {
+    StintWords all = new StintWords("");
+    for (StintWords stint : stints) {
+      stint.counts.forEach((count, number) -> all.counts.merge(count, number, Integer::sum));
+      all.lost += stint.lost;
+      all.worn += stint.worn;
+      all.causes.addAll(stint.causes);
+    }
+    all.counts.remove(Count.RODS);
+    return Words.count(stints.size(), "stint") + ": " + all.said();
+  }
+
+  /** Where the last count of an unfinished stint ends, and more of the name may begin. */
+  static int afterCounts(String before) {
+    String text = before.toLowerCase(Locale.ROOT);
+    List<Pattern> counted = new ArrayList<>(List.of(CLOCK, LOSS));
+    for (Count count : Count.values()) {
+      counted.add(count.pattern);
+    }
+    int end =
+        counted.stream()
+            .flatMap(pattern -> pattern.matcher(text).results())
+            .mapToInt(MatchResult::end)
+            .max()
+            .orElse(0);
+    while (end < text.length() && Character.isWhitespace(text.charAt(end))) {
+      end++;
+    }
+    return end;
+  }
+
+  /** The words of an unfinished stint that are no counts. */
+  static String nameIn(String before) {
+    StintWords words = new StintWords(before);
+    words.rest = CLOCK.matcher(words.rest).replaceAll(" ");
+    for (Count count : Count.values()) {
+      words.rest = count.pattern.matcher(words.rest).replaceAll(" ");
+    }
+    words.rest = LOSS.matcher(words.rest).replaceAll(" ");
+    return words.plastic();
   }
 
   private void takeClock() {
     Matcher clock = CLOCK.matcher(rest);
     if (clock.find()) {
       put(Count.MINUTES, Integer.parseInt(clock.group(1)) * 60 + Integer.parseInt(clock.group(2)));
+      typed.add(clock.group());
       rest = clock.replaceFirst(" ");
     }
   }
@@ -106,6 +191,7 @@ final class StintWords {
   private void take(Count count) {
     for (MatchResult found : count.pattern.matcher(rest).results().toList()) {
       put(count, Integer.parseInt(found.group(1)));
+      typed.add(found.group());
     }
     rest = count.pattern.matcher(rest).replaceAll(" ");
   }
@@ -121,6 +207,7 @@ final class StintWords {
 
   private void takeLosses() {
     for (MatchResult found : LOSS.matcher(rest).results().toList()) {
+      typed.add(found.group());
       int pieces = Integer.parseInt(found.group(1));
       Gone gone =
           Optional.ofNullable(found.group(2)).map(LossWords::required).orElse(LossWords.UNKNOWN);

@@ -30,7 +30,7 @@ final class TripLine {
   /** The colon after the head; that of a time of day stands between digits. */
   private static final Pattern COLON = Pattern.compile(":(?!\\d)");
 
-  private static final Pattern BETWEEN = Pattern.compile(";|\\s/\\s|\\R");
+  private static final Pattern BETWEEN = Pattern.compile("(?<!\\S)\"[^\"]*\"|(;|\\s/\\s|\\R)");
 
   private final Traytally root;
   private final Book book;
@@ -41,7 +41,7 @@ final class TripLine {
   private final List<String> odd = new ArrayList<>();
   private final Set<Plastic> used = new LinkedHashSet<>();
 
-  private TripLine(Traytally root, Book book, TripWords trip) {
+  TripLine(Traytally root, Book book, TripWords trip) {
     this.root = root;
     this.book = book;
     this.trip = trip;
@@ -59,24 +59,44 @@ final class TripLine {
               + "  "
               + EXAMPLE);
     }
-    TripWords trip = TripWords.parse(line.substring(0, colon.start()), book, root.today());
+    TripWords trip = head(root, book, line.substring(0, colon.start()));
+    return new TripLine(root, book, trip).change(stints(line.substring(colon.end())));
+  }
+
+  /** The head of a trip that was made. */
+  static TripWords head(Traytally root, Book book, String text) {
+    TripWords trip = TripWords.parse(text, book, root.today());
     HandDate.past(trip.date(), root);
     if (trip.hours().isPresent()) {
       throw new Refusal(Exit.USAGE, "a logged trip has no hours: say each stint's minutes, 60m.");
     }
-    TripLine read = new TripLine(root, book, trip);
-    return read.change(BETWEEN.split(line.substring(colon.end()), -1));
+    return trip;
   }
 
-  private HandChange change(String... texts) {
+  /** The stints of a text, each as typed; what stands in quotes is not taken apart. */
+  static List<String> stints(String text) {
+    List<String> stints = new ArrayList<>();
+    int from = 0;
+    Matcher between = BETWEEN.matcher(text);
+    while (between.find()) {
+      if (between.group(1) != null) {
+        stints.add(text.substring(from, between.start()));
+        from = between.end();
+      }
+    }
+    stints.add(text.substring(from));
+    stints.removeIf(String::isBlank);
+    return stints;
+  }
+
+  /** What the stints tell, each as typed. */
+  HandChange change(List<String> texts) {
     Posting posting = new Posting(book.ledger(), book.recorded(Counted.class));
     List<Fished> before = new ArrayList<>(book.facts(Fished.class));
     before.removeIf(f -> !f.stint().trip().equals(new Trip(trip.date(), trip.water())));
     int ordinal = before.stream().mapToInt(Fished::ordinal).max().orElse(0);
     for (String text : texts) {
-      if (!text.isBlank()) {
-        take(text.strip(), before, ++ordinal);
-      }
+      take(text.strip(), before, ++ordinal);
     }
     if (fished.isEmpty()) {
       throw new Refusal(Exit.USAGE, "no stint stands after the colon. Example: " + EXAMPLE);

@@ -168,12 +168,15 @@ record TripWords(
   }
 
   static Optional<String> slip(Name name, Set<Name> known) {
+    return near(name, known)
+        .map(k -> "\"" + name + "\" is new, but nearly \"" + k + "\". Did you mean that?");
+  }
+
+  /** The known name that a new one is nearly spelt as, if there is one. */
+  static Optional<Name> near(Name name, Set<Name> known) {
     return known.contains(name) || name.isBlank()
         ? Optional.empty()
-        : known.stream()
-            .filter(k -> Spelling.near(name, k))
-            .findFirst()
-            .map(k -> "\"" + name + "\" is new, but nearly \"" + k + "\". Did you mean that?");
+        : known.stream().filter(k -> Spelling.near(name, k)).findFirst();
   }
 
   static Set<Name> waters(Book book) {
@@ -182,7 +185,7 @@ record TripWords(
     return waters;
   }
 
-  private static Set<Name> species(Book book) {
+  static Set<Name> species(Book book) {
     return told(book, Stint::species, PlannedTrip::species);
   }
 
@@ -193,6 +196,27 @@ record TripWords(
     book.facts(Planned.class).forEach(p -> names.add(planned.apply(p.trip())));
     names.remove(Name.BLANK);
     return names;
+  }
+
+  /** The head as it is typed, every name in quotes; what is odd about it was agreed to. */
+  String text() {
+    List<String> text = new ArrayList<>(List.of(date.toString()));
+    text.add(quoted(water));
+    if (!species.isBlank()) {
+      text.add(quoted(species));
+    }
+    clarity.ifPresent(c -> text.add(c.word()));
+    rods.ifPresent(r -> text.add(r + "r"));
+    return String.join(" ", text);
+  }
+
+  private static String quoted(Name name) {
+    return '"' + name.text().replace('"', ' ') + '"';
+  }
+
+  /** The same head, its names taken as they are. */
+  TripWords withoutSlips() {
+    return new TripWords(date, water, species, clarity, hours, rods, List.of());
   }
 
   /** The head in words: {@code 2026-05-02, Gannet Stack, pollack, clear}. */

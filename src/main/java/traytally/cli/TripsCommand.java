@@ -31,7 +31,7 @@ final class TripsCommand implements Callable<Integer> {
   @Command(
       name = "log",
       description = {
-        "Records one trip told in one line, as one batch:",
+        "Records one trip as one batch: asks through it at the keyboard, or takes it in one line:",
         "",
         "  DATE [WATER] [FISH] [CLARITY] [RODS]: STINT; STINT; ...",
         "",
@@ -52,11 +52,17 @@ final class TripsCommand implements Callable<Integer> {
     @ParentCommand private TripsCommand parent;
     @Mixin private HandOptions hand;
 
-    @Parameters(arity = "1..*", paramLabel = "LINE", description = "The trip, as above.")
+    @Parameters(
+        arity = "0..*",
+        paramLabel = "LINE",
+        description = "The trip, as above. Nothing asks through it at the keyboard.")
     private List<String> words = List.of();
 
     @Override
     public Integer call() {
+      if (words.isEmpty()) {
+        return TripTalk.run(parent.root, hand);
+      }
       String line = TripWords.joined(words);
       return hand.record(parent.root, false, book -> TripLine.change(parent.root, book, line));
     }

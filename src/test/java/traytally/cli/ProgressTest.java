@@ -3,6 +3,7 @@ package traytally.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.ByteArrayOutputStream;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
@@ -38,7 +39,8 @@ class ProgressTest {
 
   private Progress progress(boolean terminal) {
     PrintStream out = new PrintStream(err, true, StandardCharsets.UTF_8);
-    return new Progress(new Desk(out, out, clock, Map.of(), terminal));
+    return new Progress(
+        new Desk(InputStream.nullInputStream(), out, out, clock, Map.of(), terminal));
   }
 
   private void millis(long millis) {

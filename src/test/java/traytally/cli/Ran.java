@@ -1,6 +1,8 @@
 package traytally.cli;
 
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -20,26 +22,60 @@ public record Ran(int code, String out, String err) {
 
   /** Runs {@code args} with the box {@code tray.box} in {@code folder}. */
   public static Ran in(Path folder, String... args) {
-    return with(
-        Map.of(
-            "TRAYTALLY_BOX",
-            folder.resolve("tray.box").toString(),
-            "XDG_STATE_HOME",
-            folder.resolve("state").toString()),
-        args);
+    return with(environment(folder), args);
+  }
+
+  /**
+   * The same at a terminal, where a person types {@code keys}; what stands between two NUL
+   * characters is not typed but waited for.
+   */
+  public static Ran typing(Path folder, String keys, String... args) {
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    return run(environment(folder), new Typist(keys, err), err, true, args);
+  }
+
+  /** In what is typed: waits until {@code shown} has been shown. */
+  public static String once(String shown) {
+    return '\0' + shown + '\0';
+  }
+
+  /** The same with {@code lines} piped in. */
+  public static Ran piping(Path folder, String lines, String... args) {
+    return run(environment(folder), bytes(lines), new ByteArrayOutputStream(), false, args);
+  }
+
+  private static Map<String, String> environment(Path folder) {
+    return Map.of(
+        "TRAYTALLY_BOX",
+        folder.resolve("tray.box").toString(),
+        "XDG_STATE_HOME",
+        folder.resolve("state").toString());
   }
 
   /** Runs {@code args} with these environment variables and no others. */
   public static Ran with(Map<String, String> environment, String... args) {
+    return run(environment, bytes(""), new ByteArrayOutputStream(), false, args);
+  }
+
+  private static InputStream bytes(String text) {
+    return new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static Ran run(
+      Map<String, String> environment,
+      InputStream in,
+      ByteArrayOutputStream err,
+      boolean terminal,
+      String... args) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    ByteArrayOutputStream err = new ByteArrayOutputStream();
     Desk desk =
         new Desk(
+            in,
             new PrintStream(out, true, StandardCharsets.UTF_8),
             new PrintStream(err, true, StandardCharsets.UTF_8),
             NOON,
             environment,
-            false);
+            terminal);
     int code = new Program(desk).run(args);
     return new Ran(
         code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
