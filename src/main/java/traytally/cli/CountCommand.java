@@ -16,15 +16,22 @@ import traytally.ledger.Entry;
 import traytally.ledger.Fact.Counted;
 import traytally.ledger.Fact.Described;
 import traytally.ledger.Posting;
+import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 
 /** {@code count}: what the eye sees of one plastic. */
 @Command(
     name = "count",
-    description = "Records how many of one plastic are in the tray: what you see stands.",
+    description = {
+      "Records how many of one plastic are in the tray: what you see stands.",
+      "With --tray alone it goes through that tray, plastic after plastic: Enter takes what the"
+          + " book says, a number what you see; back, skip and stop. It takes such answers from a"
+          + " pipe too, one a line."
+    },
     footer = {
       "",
       "Example: traytally count paddle motor oil 75 6",
+      "Example: traytally count --tray B",
       "Example: traytally count --new 'curl tail, chalk, 90' 4 --tray B"
     })
 final class CountCommand implements Callable<Integer> {
@@ -34,22 +41,28 @@ final class CountCommand implements Callable<Integer> {
   @Mixin private NewPlastic which;
 
   @Parameters(
-      arity = "1..*",
+      arity = "0..*",
       paramLabel = "PLASTIC N",
       description = "Which, by row or words, and how many pieces you see.")
   private List<String> words = List.of();
 
-  @Option(names = "--tray", paramLabel = "NAME", description = "With --new: where it lies.")
+  @Option(
+      names = "--tray",
+      paramLabel = "NAME",
+      description = "The tray to count through; with --new: where it lies.")
   private Optional<String> tray = Optional.empty();
 
   @Override
   public Integer call() {
+    if (words.isEmpty() && tray.isPresent() && !which.isNew()) {
+      return new TrayCount(root, hand, Name.of(tray.get()), day.date(root)).run();
+    }
     HandWords told = HandWords.parse(words, "Example: traytally count paddle motor oil 75 6");
     if (told.unit().filter(HandWords.Unit.PACKS::equals).isPresent()) {
       throw new Refusal(Exit.USAGE, "count takes pieces, not packs. Write the pieces.");
     }
     if (tray.isPresent() && !which.isNew()) {
-      throw new Refusal(Exit.USAGE, "--tray goes with --new.");
+      throw new Refusal(Exit.USAGE, "--tray goes with --new, or alone: count --tray B");
     }
     return hand.record(root, which.isNew(), book -> change(book, told));
   }

@@ -21,7 +21,7 @@ record HandWords(String plastic, int number, Optional<Unit> unit) {
   }
 
   /** More than any tray holds of one plastic: a slip of the hand (common practice). */
-  private static final int MOST = 10_000;
+  static final int MOST = 10_000;
 
   private static final Pattern WORDS =
       Pattern.compile(

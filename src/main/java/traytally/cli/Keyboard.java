@@ -72,7 +72,8 @@ final class Keyboard implements AutoCloseable {
 
   /** Says a line, broken between words where the terminal ends. */
   void say(String line) {
-    int width = terminal.getWidth() > 0 ? terminal.getWidth() : Integer.MAX_VALUE;
+    int columns = terminal.getSize().getColumns();
+    int width = columns > 0 ? columns : Integer.MAX_VALUE;
     String rest = line;
     while (rest.length() > width) {
       int space = rest.lastIndexOf(' ', width);
