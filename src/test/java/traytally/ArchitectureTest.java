@@ -42,7 +42,10 @@ class ArchitectureTest {
           Map.entry("report", "plastic trip ledger performance restock intake"),
           Map.entry(
               "render",
-              FILES + " com.opencsv.. com.fasterxml.jackson.core.. plastic report " + POI),
+              FILES
+                  + " com.opencsv.. com.fasterxml.jackson.core.. com.openhtmltopdf.."
+                  + " org.apache.pdfbox.. org.apache.fontbox.. plastic report "
+                  + POI),
           Map.entry(
               "cli",
               FILES

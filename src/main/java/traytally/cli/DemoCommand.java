@@ -7,11 +7,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
+import traytally.render.Format;
 
 /** {@code demo}: the main job on invented data, in a box of its own. */
 @Command(
@@ -27,6 +29,9 @@ final class DemoCommand implements Callable<Integer> {
 
   private static final List<String> LISTS =
       List.of("tray.xlsx", "trips.xlsx", "plan.xlsx", "prices.xlsx");
+
+  /** The forms in which the list is written beside being printed. */
+  private static final List<Format> FORMS = List.of(Format.PDF, Format.HTML, Format.XLSX);
 
   @ParentCommand private Traytally root;
 
@@ -47,14 +52,17 @@ final class DemoCommand implements Callable<Integer> {
     if (loaded != Exit.OK) {
       return loaded;
     }
-    Path workbook = folder.resolve("shopping-list.xlsx");
     String[] restock = {"restock", "--box", box.toString(), "--as-of", TODAY};
-    int printed = program.run(restock);
-    int written =
-        program.run(
-            "restock", "--box", box.toString(), "--as-of", TODAY, "--out", workbook.toString());
+    int worst = program.run(restock);
+    for (Format form : FORMS) {
+      Path list = folder.resolve("shopping-list." + form.extension());
+      String[] written = Arrays.copyOf(restock, restock.length + 2);
+      written[restock.length] = "--out";
+      written[restock.length + 1] = list.toString();
+      worst = Math.max(worst, program.run(written));
+    }
     root.desk().err().println("Go on: traytally trust --box " + box + " --as-of " + TODAY);
-    return Math.max(printed, written);
+    return worst;
   }
 
   /** Lays the lists into the folder, over those of an earlier demo, and forgets its box. */

@@ -12,6 +12,7 @@ import traytally.ledger.Setting;
 import traytally.ledger.Settings;
 import traytally.render.LengthUnit;
 import traytally.render.Look;
+import traytally.render.Paper;
 
 /** How results look to the person at this desk. */
 final class Looks {
@@ -29,7 +30,13 @@ final class Looks {
             && desk.variable("NO_COLOR").isEmpty()
             && !desk.variable("TERM").equals(Optional.of("dumb"));
     LengthUnit unit = LengthUnit.parse(settings.get(Setting.UNITS)).orElse(LengthUnit.MM);
-    return Look.PLAIN.withWidth(width(desk)).withColour(colour).withUnit(unit).withLocale(locale());
+    Paper paper = Paper.parse(settings.get(Setting.PAPER)).orElse(Paper.A4);
+    return Look.PLAIN
+        .withWidth(width(desk))
+        .withColour(colour)
+        .withUnit(unit)
+        .withLocale(locale())
+        .withPaper(paper);
   }
 
   private static Locale locale() {

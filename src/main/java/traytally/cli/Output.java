@@ -21,7 +21,7 @@ final class Output {
   @Option(
       names = "--format",
       paramLabel = "FORMAT",
-      description = "table, csv, json or xlsx; else what the ending of --out says.")
+      description = "table, csv, json, xlsx, html or pdf; else what the ending of --out says.")
   private Optional<Format> format = Optional.empty();
 
   @Option(names = "--out", paramLabel = "FILE", description = "Write to this file.")
@@ -38,7 +38,11 @@ final class Output {
     }
     if (!form.isText()) {
       throw new Refusal(
-          Exit.USAGE, "a workbook needs a file to go to: add --out " + report.command() + ".xlsx");
+          Exit.USAGE,
+          "a file of this kind needs a name: add --out "
+              + report.command()
+              + "."
+              + form.extension());
     }
     try {
       Rendering.write(report, form, look, root.desk().out());
@@ -67,7 +71,8 @@ final class Output {
                 new Refusal(
                     Exit.USAGE,
                     file
-                        + ": a result is written as .txt, .csv, .json or .xlsx, or as --format says."));
+                        + ": a result is written as .txt, .csv, .json, .xlsx, .html or .pdf, or as"
+                        + " --format says."));
   }
 
   /** Something that writes bytes. */

@@ -20,6 +20,7 @@ import traytally.ledger.Fact.Offered;
 import traytally.plastic.Money;
 import traytally.plastic.Name;
 import traytally.report.RestockReport;
+import traytally.report.Swatches;
 import traytally.restock.Asked;
 import traytally.restock.ShoppingList;
 import traytally.store.Box;
@@ -80,7 +81,8 @@ final class RestockCommand implements Callable<Integer> {
       requireKnown(book);
       Optional<Money> most = budget.map(sum -> Money.of(sum, book.settings().currency()));
       Asked asked = new Asked(until, count, Set.copyOf(shops), most, least, untried);
-      output.print(root, RestockReport.of(ShoppingList.of(book, root.today(), asked)));
+      output.print(
+          root, RestockReport.of(ShoppingList.of(book, root.today(), asked), Swatches.of(book)));
     }
     return Exit.OK;
   }

@@ -10,6 +10,8 @@ import java.util.regex.Pattern;
 public enum Setting {
   UNITS("mm", "mm|in", "mm or in"),
   CURRENCY("EUR", "[A-Z]{3}", "an ISO 4217 currency such as EUR"),
+  /** The sheet that lists are printed on. */
+  PAPER("a4", "a4|letter", "a4 or letter"),
   HEMISPHERE("north", "north|south", "north or south"),
   /** Run-out chance above which a trusted or kept plastic is low (method: service level 95 %). */
   TRUSTED_RISK("0.05", Setting.SHARE, "a share between 0 and 1"),

@@ -13,6 +13,7 @@ import org.apache.poi.ss.usermodel.VerticalAlignment;
 import org.apache.poi.xssf.usermodel.XSSFCellStyle;
 import org.apache.poi.xssf.usermodel.XSSFColor;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import traytally.plastic.Swatch;
 
 /** The looks that cells of one workbook have, each made once. */
 final class CellStyles {
@@ -180,6 +181,30 @@ final class CellStyles {
           style.setFont(font(false, BOX_POINTS));
           style.setAlignment(HorizontalAlignment.CENTER);
         });
+  }
+
+  /** A cell filled with {@code swatch}, framed so that a white one shows. */
+  CellStyle swatch(Swatch swatch) {
+    return once(
+        "swatch " + swatch,
+        style -> {
+          int rgb = swatch.rgb();
+          byte[] parts = {(byte) (rgb >> 16), (byte) (rgb >> 8), (byte) rgb};
+          style.setFillForegroundColor(new XSSFColor(parts, null));
+          style.setFillPattern(FillPatternType.SOLID_FOREGROUND);
+          framed(style, new XSSFColor(RULE, null));
+        });
+  }
+
+  private static void framed(XSSFCellStyle style, XSSFColor frame) {
+    style.setBorderTop(BorderStyle.THIN);
+    style.setTopBorderColor(frame);
+    style.setBorderBottom(BorderStyle.THIN);
+    style.setBottomBorderColor(frame);
+    style.setBorderLeft(BorderStyle.THIN);
+    style.setLeftBorderColor(frame);
+    style.setBorderRight(BorderStyle.THIN);
+    style.setRightBorderColor(frame);
   }
 
   private void ruled(XSSFCellStyle style) {

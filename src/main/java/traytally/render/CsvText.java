@@ -53,6 +53,8 @@ final class CsvText implements TextRenderer {
       return sum.money().amount();
     } else if (value instanceof Value.Day day) {
       return day.date().toString();
+    } else if (value instanceof Value.Tint tint) {
+      return tint.swatch().toString();
     } else if (value instanceof Value.YesNo answer) {
       return Boolean.toString(answer.yes());
     }

@@ -100,7 +100,7 @@ final class FormWorkbook {
       case TEXT -> styles.toFill(CellStyles.AS_TYPED);
       case DATE -> styles.toFill(CellStyles.DAY);
       case MONEY -> styles.toFill("0.00");
-      case WHOLE, DECIMAL, CHANCE, LENGTH, YES_NO, TICK -> styles.toFill("General");
+      case WHOLE, DECIMAL, CHANCE, LENGTH, YES_NO, TICK, SWATCH -> styles.toFill("General");
     };
   }
 

@@ -7,7 +7,9 @@ public enum Format implements Worded {
   TABLE,
   CSV,
   JSON,
-  XLSX;
+  XLSX,
+  HTML,
+  PDF;
 
   /** The ending of a file in this format, without the point: {@code txt}, {@code csv}. */
   public String extension() {
@@ -17,8 +19,8 @@ public enum Format implements Worded {
   /** Whether it is text that can go to a terminal, rather than bytes for a file. */
   public boolean isText() {
     return switch (this) {
-      case TABLE, CSV, JSON -> true;
-      case XLSX -> false;
+      case TABLE, CSV, JSON, HTML -> true;
+      case XLSX, PDF -> false;
     };
   }
 }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 import traytally.report.Column;
 import traytally.report.Report;
 import traytally.report.Value;
@@ -11,11 +13,13 @@ import traytally.report.Value;
 /**
  * The columns of a report that people see, as text.
  *
- * @param columns those for people
+ * @param columns those shown
+ * @param places where each stands among the report's columns
  * @param headings one for each column
  * @param rows cells in the columns' order
  */
-record Grid(List<Column> columns, List<String> headings, List<List<String>> rows) {
+record Grid(
+    List<Column> columns, List<Integer> places, List<String> headings, List<List<String>> rows) {
   /** Spaces between two columns. */
   static final int GAP = 2;
 
@@ -25,37 +29,63 @@ record Grid(List<Column> columns, List<String> headings, List<List<String>> rows
   /** A text cut to fewer columns than this says too little to tell two plastics apart. */
   private static final int SHORTEST_TEXT = 10;
 
+  /** All that people see; of swatches only the columns in which there is one. */
   static Grid of(Report report, Wording wording) {
     List<Column> all = report.columns();
-    List<Column> shown = all.stream().filter(Column::forPeople).toList();
+    List<Integer> places =
+        IntStream.range(0, all.size())
+            .filter(i -> all.get(i).forPeople() && (!isSwatch(all.get(i)) || isUsed(report, i)))
+            .boxed()
+            .toList();
+    List<Column> shown = places.stream().map(all::get).toList();
     List<List<String>> rows = new ArrayList<>();
     for (List<Value> row : report.rows()) {
-      List<String> cells = new ArrayList<>();
-      for (int i = 0; i < all.size(); i++) {
-        if (all.get(i).forPeople()) {
-          cells.add(wording.cell(all.get(i), row.get(i)));
-        }
-      }
-      rows.add(cells);
+      rows.add(places.stream().map(i -> wording.cell(all.get(i), row.get(i))).toList());
     }
-    return new Grid(shown, shown.stream().map(wording::heading).toList(), rows);
+    return new Grid(shown, places, shown.stream().map(wording::heading).toList(), rows);
+  }
+
+  private static boolean isSwatch(Column column) {
+    return column.kind() == Column.Kind.SWATCH;
+  }
+
+  private static boolean isUsed(Report report, int column) {
+    return report.rows().stream().anyMatch(row -> !row.get(column).equals(Value.UNKNOWN));
+  }
+
+  /** The columns that can be told in plain text. */
+  Grid inText() {
+    return only(column -> !isSwatch(columns.get(column)));
+  }
+
+  /** The columns whose number here {@code wanted} lets through. */
+  Grid only(IntPredicate wanted) {
+    List<Integer> kept = IntStream.range(0, columns.size()).filter(wanted).boxed().toList();
+    return new Grid(
+        kept.stream().map(columns::get).toList(),
+        kept.stream().map(places::get).toList(),
+        kept.stream().map(headings::get).toList(),
+        rows.stream().map(row -> kept.stream().map(row::get).toList()).toList());
+  }
+
+  /** The columns that have this room. */
+  Grid only(Column.Room room) {
+    return only(column -> columns.get(column).room() == room);
   }
 
   /** Whether the column's cells stand at the right: those that hold numbers. */
   boolean atRight(int column) {
     return switch (columns.get(column).kind()) {
       case WHOLE, DECIMAL, CHANCE, MONEY, LENGTH -> true;
-      case TEXT, DATE, YES_NO, TICK -> false;
+      case TEXT, DATE, YES_NO, TICK, SWATCH -> false;
     };
   }
 
   /** Widths with which the columns stand side by side in {@code width}, if there are any. */
   Optional<int[]> fit(int width) {
-    for (int lines = 1; lines <= HEADING_LINES; lines++) {
-      int[] widths = natural(lines);
-      if (total(widths) <= width) {
-        return Optional.of(widths);
-      }
+    Optional<int[]> uncut = fitUncut(width);
+    if (uncut.isPresent()) {
+      return uncut;
     }
     int[] widths = natural(HEADING_LINES);
     while (total(widths) > width) {
@@ -66,6 +96,17 @@ record Grid(List<Column> columns, List<String> headings, List<List<String>> rows
       widths[widest]--;
     }
     return Optional.of(widths);
+  }
+
+  /** The same, if no text needs to be cut or wrapped for it. */
+  Optional<int[]> fitUncut(int width) {
+    for (int lines = 1; lines <= HEADING_LINES; lines++) {
+      int[] widths = natural(lines);
+      if (total(widths) <= width) {
+        return Optional.of(widths);
+      }
+    }
+    return Optional.empty();
   }
 
   static int total(int[] widths) {

@@ -67,6 +67,8 @@ final class JsonText implements TextRenderer {
       json.writeString(sum.money().amount());
     } else if (value instanceof Value.Day day) {
       json.writeString(day.date().toString());
+    } else if (value instanceof Value.Tint tint) {
+      json.writeString(tint.swatch().toString());
     } else if (value instanceof Value.YesNo answer) {
       json.writeBoolean(answer.yes());
     } else if (value instanceof Value.Rows rows) {

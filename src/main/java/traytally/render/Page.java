@@ -88,10 +88,19 @@ final class Page {
 
   /** A sentence under the table, dim where the terminal can show it. */
   void note(String words) {
-    String start = BULLET;
-    for (String line : DisplayWidth.wrap(words, width() - BULLET.length())) {
+    dim(BULLET, words);
+  }
+
+  /** Words about the row above them, dim where the terminal can show it. */
+  void remark(String indent, String words) {
+    dim(indent, words);
+  }
+
+  private void dim(String margin, String words) {
+    String start = margin;
+    for (String line : DisplayWidth.wrap(words, width() - margin.length())) {
       line(look.colour() ? DIM + start + line + PLAIN : start + line);
-      start = " ".repeat(BULLET.length());
+      start = " ".repeat(margin.length());
     }
   }
 }

@@ -1,9 +1,11 @@
 package traytally.render;
 
+import java.util.Optional;
 import org.apache.poi.ss.usermodel.PrintSetup;
+import traytally.plastic.Worded;
 
-/** The sheet of paper a workbook is set up to be printed on. */
-public enum Paper {
+/** The sheet of paper that is printed on. */
+public enum Paper implements Worded {
   A4(PrintSetup.A4_PAPERSIZE),
   LETTER(PrintSetup.LETTER_PAPERSIZE);
 
@@ -11,6 +13,11 @@ public enum Paper {
 
   Paper(short code) {
     this.code = code;
+  }
+
+  /** The paper that {@code word} names, without regard to case. */
+  public static Optional<Paper> parse(String word) {
+    return Worded.parse(values(), word);
   }
 
   /** The number that stands for it in a workbook. */

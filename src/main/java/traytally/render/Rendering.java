@@ -23,7 +23,8 @@ public final class Rendering {
           case TABLE -> new TableText();
           case CSV -> new CsvText();
           case JSON -> new JsonText();
-          case XLSX -> throw new IllegalArgumentException("not text: " + format);
+          case HTML -> new HtmlText();
+          case XLSX, PDF -> throw new IllegalArgumentException("not text: " + format);
         };
     renderer.render(report, look, out);
     out.flush();
@@ -32,10 +33,11 @@ public final class Rendering {
   /** Writes {@code report} as bytes, text in UTF-8, and flushes {@code out}, which stays open. */
   public static void write(Report report, Format format, Look look, OutputStream out)
       throws IOException {
-    if (format == Format.XLSX) {
-      workbook(List.of(report), look, out);
-    } else {
-      write(report, format, look, new OutputStreamWriter(out, StandardCharsets.UTF_8));
+    switch (format) {
+      case XLSX -> workbook(List.of(report), look, out);
+      case PDF -> PdfFile.write(report, look, out);
+      case TABLE, CSV, JSON, HTML ->
+          write(report, format, look, new OutputStreamWriter(out, StandardCharsets.UTF_8));
     }
   }
 

@@ -136,14 +136,11 @@ final class ReportSheet {
     for (int r = from; r < to; r++) {
       Row row = sheet.createRow(next++);
       int lines = 1;
-      int column = 0;
-      for (int i = 0; i < all.size(); i++) {
-        if (all.get(i).forPeople()) {
-          cell(row.createCell(column), all.get(i), report.rows().get(r).get(i));
-          String shown = grid.rows().get(r).get(column);
-          lines = Math.max(lines, DisplayWidth.wrap(shown, widths[column]).size());
-          column++;
-        }
+      for (int i = 0; i < widths.length; i++) {
+        int place = grid.places().get(i);
+        cell(row.createCell(i), all.get(place), report.rows().get(r).get(place));
+        String shown = grid.rows().get(r).get(i);
+        lines = Math.max(lines, DisplayWidth.wrap(shown, widths[i]).size());
       }
       row.setHeightInPoints(Math.min(TALLEST, Math.max(ROW_POINTS, LINE_POINTS * lines)));
     }
@@ -154,6 +151,8 @@ final class ReportSheet {
     if (kind == Column.Kind.TICK) {
       cell.setCellValue(value.equals(Value.of(true)) ? "☑" : "☐");
       cell.setCellStyle(styles.tick());
+    } else if (value instanceof Value.Tint tint) {
+      cell.setCellStyle(styles.swatch(tint.swatch()));
     } else if (value instanceof Value.Text text) {
       cell.setCellValue(WorkbookText.of(text.text()));
       cell.setCellStyle(styles.words());
@@ -186,7 +185,7 @@ final class ReportSheet {
       case DECIMAL -> "#,##0.0";
       case CHANCE -> chanceFormat(number);
       case LENGTH -> look.unit().pattern(number);
-      case TEXT, WHOLE, MONEY, DATE, YES_NO, TICK ->
+      case TEXT, WHOLE, MONEY, DATE, YES_NO, TICK, SWATCH ->
           number == Math.rint(number) ? "#,##0" : "#,##0.0";
     };
   }

@@ -56,7 +56,8 @@ final class SheetPage {
     int[] widths = grid.cellWidths();
     for (int i = 0; i < widths.length; i++) {
       boolean words = grid.columns().get(i).kind() == Column.Kind.TEXT;
-      int cells = words ? Math.min(widths[i], WIDEST_TEXT) : widths[i];
+      boolean swatch = grid.columns().get(i).kind() == Column.Kind.SWATCH;
+      int cells = words ? Math.min(widths[i], WIDEST_TEXT) : swatch ? 0 : widths[i];
       int heading = Grid.headingWidth(grid.headings().get(i), HEADING_LINES) + ARROW;
       widths[i] = Math.max(cells + MARGIN, heading);
     }

@@ -3,6 +3,7 @@ package traytally.render;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import traytally.report.Column;
 
 /** Rows as lines, their cells under one heading. */
 final class SideBySide implements RowLayout {
@@ -13,10 +14,20 @@ final class SideBySide implements RowLayout {
 
   private final Grid grid;
   private final int[] widths;
+  private final Grid below;
+  private final String indent;
 
   SideBySide(Grid grid, int[] widths) {
+    this(grid, widths, grid.only(column -> false));
+  }
+
+  /** With the cells of {@code below} on lines of their own, under the row. */
+  SideBySide(Grid grid, int[] widths, Grid below) {
     this.grid = grid;
     this.widths = widths;
+    this.below = below;
+    boolean ticked = !grid.columns().isEmpty() && grid.columns().get(0).kind() == Column.Kind.TICK;
+    this.indent = " ".repeat(ticked ? widths[0] + Grid.GAP : Grid.GAP);
   }
 
   @Override
@@ -47,7 +58,8 @@ final class SideBySide implements RowLayout {
 
   @Override
   public void rows(int from, int to, Page page) {
-    for (List<String> row : grid.rows().subList(from, to)) {
+    for (int r = from; r < to; r++) {
+      List<String> row = grid.rows().get(r);
       List<List<String>> cells =
           IntStream.range(0, widths.length).mapToObj(i -> lines(row.get(i), widths[i])).toList();
       int height = cells.stream().mapToInt(List::size).max().orElse(0);
@@ -57,6 +69,16 @@ final class SideBySide implements RowLayout {
           append(line, i, at < cells.get(i).size() ? cells.get(i).get(at) : "");
         }
         page.line(line.toString().stripTrailing());
+      }
+      below(r, page);
+    }
+  }
+
+  private void below(int row, Page page) {
+    for (int i = 0; i < below.columns().size(); i++) {
+      String text = below.rows().get(row).get(i);
+      if (!text.equals(Wording.UNKNOWN)) {
+        page.remark(indent, below.headings().get(i) + ": " + text);
       }
     }
   }

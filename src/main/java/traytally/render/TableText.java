@@ -2,7 +2,7 @@ package traytally.render;
 
 import java.io.IOException;
 import java.io.Writer;
-import java.util.Optional;
+import java.util.List;
 import traytally.report.Report;
 
 /** A report as a table for a terminal or plain paper, no wider than asked. */
@@ -14,24 +14,28 @@ final class TableText implements TextRenderer {
     page.strong(wording.title());
     page.flow(wording.facts().stream().map(wording::fact).toList());
     page.gap();
-    body(report, Grid.of(report, wording), page);
+    List<String> leftOut = body(report, Grid.of(report, wording).inText(), page);
     page.gap();
     sums(wording, page);
     page.gap();
+    if (!leftOut.isEmpty()) {
+      page.note("No room in " + look.width() + " columns for: " + String.join(", ", leftOut) + ".");
+    }
     wording.notes().forEach(page::note);
     out.write(page.text());
   }
 
-  private static void body(Report report, Grid grid, Page page) {
+  /** Sets the rows, and tells the headings of the columns that found no room. */
+  private static List<String> body(Report report, Grid grid, Page page) {
     if (grid.columns().isEmpty()) {
-      return;
+      return List.of();
     }
     if (grid.rows().isEmpty() && report.sections().isEmpty()) {
       page.line("(none)");
-      return;
+      return List.of();
     }
-    Optional<int[]> widths = grid.fit(page.width());
-    RowLayout layout = widths.isPresent() ? new SideBySide(grid, widths.get()) : new Stacked(grid);
+    Arrangement arrangement = Arrangement.of(grid, page.width());
+    RowLayout layout = arrangement.layout();
     layout.begin(page);
     int next = 0;
     for (Report.Section section : report.sections()) {
@@ -46,6 +50,7 @@ final class TableText implements TextRenderer {
       next = section.to();
     }
     layout.rows(next, grid.rows().size(), page);
+    return arrangement.leftOut();
   }
 
   /** Labels at the left, amounts under one another. */

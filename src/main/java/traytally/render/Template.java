@@ -69,7 +69,8 @@ public enum Template implements Worded {
     switch (format) {
       case XLSX -> FormWorkbook.write(form(), rows, day, out);
       case CSV -> csv(rows, out);
-      case TABLE, JSON -> throw new IllegalArgumentException("no sheet to fill in: " + format);
+      case TABLE, JSON, HTML, PDF ->
+          throw new IllegalArgumentException("no sheet to fill in: " + format);
     }
   }
 

@@ -92,6 +92,8 @@ final class Wording {
       return mixedMoney() ? moneyWithCurrency(sum.money()) : amount(sum.money());
     } else if (value instanceof Value.Day day) {
       return day.date().toString();
+    } else if (value instanceof Value.Tint tint) {
+      return tint.swatch().toString();
     } else if (value instanceof Value.YesNo answer) {
       return answer.yes() ? "yes" : "no";
     }
@@ -123,7 +125,7 @@ final class Wording {
       case CHANCE -> chance(number);
       case LENGTH -> look.unit().say(number);
       case DECIMAL -> String.format(look.locale(), "%,.1f", withoutMinusZero(number));
-      case TEXT, WHOLE, MONEY, DATE, YES_NO, TICK ->
+      case TEXT, WHOLE, MONEY, DATE, YES_NO, TICK, SWATCH ->
           number == Math.rint(number)
               ? String.format(look.locale(), "%,d", (long) number)
               : String.format(look.locale(), "%,.1f", number);

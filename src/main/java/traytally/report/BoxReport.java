@@ -13,6 +13,7 @@ import traytally.ledger.Fact.Described;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 import traytally.report.Column.Kind;
+import traytally.report.Column.Room;
 import traytally.restock.LowRule;
 import traytally.restock.Outlook;
 import traytally.restock.Prospect;
@@ -61,10 +62,10 @@ public final class BoxReport {
     columns.add(new Column("pieces", "Pieces", Kind.WHOLE));
     columns.add(new Column("packs", "", Kind.DECIMAL));
     columns.add(new Column("pack_size", "", Kind.WHOLE));
-    columns.add(new Column("tray", "Tray", Kind.TEXT));
+    columns.add(new Column("tray", "Tray", Kind.TEXT, Room.SPARE));
     columns.add(new Column("standing", "Standing", Kind.TEXT));
-    columns.add(new Column("kept", "Kept", Kind.YES_NO));
-    columns.add(new Column("trust", "Trust", Kind.CHANCE));
+    columns.add(new Column("kept", "Kept", Kind.YES_NO, Room.SPARE));
+    columns.add(new Column("trust", "Trust", Kind.CHANCE, Room.SPARE));
     columns.add(new Column("run_out_chance", "Run-out chance", Kind.CHANCE));
     return List.copyOf(columns);
   }

@@ -7,8 +7,9 @@ import java.util.regex.Pattern;
  *
  * @param key its name in json and csv, snake case; empty if it is for people only
  * @param label its heading for people; empty if it is for machines only
+ * @param room what becomes of it where the columns do not all fit side by side
  */
-public record Column(String key, String label, Kind kind) {
+public record Column(String key, String label, Kind kind, Room room) {
   private static final Pattern SNAKE_CASE = Pattern.compile("([a-z][a-z0-9]*(_[a-z0-9]+)*)?");
 
   public Column {
@@ -18,6 +19,31 @@ public record Column(String key, String label, Kind kind) {
     if (key.isEmpty() && label.isEmpty()) {
       throw new IllegalArgumentException("a column without key and label is for nobody");
     }
+  }
+
+  /** A column that always stands beside the others. */
+  public Column(String key, String label, Kind kind) {
+    this(key, label, kind, Room.BESIDE);
+  }
+
+  /** This column, but for machines only. */
+  public Column forMachinesOnly() {
+    return new Column(key, "", kind, room);
+  }
+
+  /** This column with {@code room}. */
+  public Column with(Room wanted) {
+    return new Column(key, label, kind, wanted);
+  }
+
+  /** Where people find a column when the page is narrow. */
+  public enum Room {
+    /** Beside the others, as long as that can be. */
+    BESIDE,
+    /** On lines of its own below its row: sentences. */
+    BELOW,
+    /** Nowhere: left out, and named below the table; the last of several goes first. */
+    SPARE
   }
 
   /** What a column's cells hold, and so how they are aligned and written. */
@@ -35,7 +61,9 @@ public record Column(String key, String label, Kind kind) {
     DATE,
     YES_NO,
     /** An empty box to tick on paper. */
-    TICK
+    TICK,
+    /** A patch of colour; plain text has no such column. */
+    SWATCH
   }
 
   public boolean forMachines() {

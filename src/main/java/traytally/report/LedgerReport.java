@@ -8,6 +8,7 @@ import traytally.ledger.Ledger;
 import traytally.ledger.Movement;
 import traytally.ledger.Recorded;
 import traytally.report.Column.Kind;
+import traytally.report.Column.Room;
 import traytally.trip.LossCause;
 
 /** Every movement of pieces, in the order recorded. */
@@ -36,10 +37,10 @@ public final class LedgerReport {
     columns.add(new Column("batch", "Batch", Kind.WHOLE));
     columns.add(new Column("date", "Date", Kind.DATE));
     columns.add(new Column("kind", "What", Kind.TEXT));
-    columns.add(new Column("how", "How", Kind.TEXT));
+    columns.add(new Column("how", "How", Kind.TEXT, Room.SPARE));
     columns.addAll(PlasticColumns.COLUMNS);
     columns.add(new Column("pieces", "Pieces", Kind.WHOLE));
-    columns.add(new Column("note", "Note", Kind.TEXT));
+    columns.add(new Column("note", "Note", Kind.TEXT, Room.SPARE));
     return List.copyOf(columns);
   }
 

@@ -7,7 +7,7 @@ import traytally.plastic.Plastic;
 final class PlasticColumns {
   static final List<Column> COLUMNS =
       List.of(
-          new Column("maker", "Maker", Column.Kind.TEXT),
+          new Column("maker", "Maker", Column.Kind.TEXT, Column.Room.SPARE),
           new Column("body", "Body style", Column.Kind.TEXT),
           new Column("colour", "Colour", Column.Kind.TEXT),
           new Column("length_mm", "Length", Column.Kind.LENGTH));

@@ -1,6 +1,7 @@
 package traytally.report;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -64,6 +65,13 @@ public record Report(
     requireOwnKeys(columns, Set.of());
     requireOwnKeys(facts.stream().map(Single::column).toList(), RESERVED);
     requireInOrder(sections, rows.size());
+  }
+
+  /** This report with one more note. */
+  public Report with(String note) {
+    List<String> more = new ArrayList<>(notes);
+    more.add(note);
+    return new Report(command, title, asOf, facts, columns, rows, sections, more);
   }
 
   private static void requireOwnKeys(List<Column> columns, Set<String> taken) {

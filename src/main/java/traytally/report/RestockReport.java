@@ -6,6 +6,7 @@ import java.util.Optional;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 import traytally.report.Column.Kind;
+import traytally.report.Column.Room;
 import traytally.report.Report.Section;
 import traytally.report.Report.Single;
 import traytally.restock.Prospect;
@@ -21,9 +22,9 @@ public final class RestockReport {
   private RestockReport() {}
 
   /** The list as a report: what nobody sells, then shop by shop, then what was left out. */
-  public static Report of(ShoppingList list) {
+  public static Report of(ShoppingList list, Swatches swatches) {
     List<List<Value>> rows = new ArrayList<>();
-    list.lines().forEach(line -> rows.add(row(line)));
+    list.lines().forEach(line -> rows.add(row(line, swatches)));
     return new Report(
         "restock",
         "Shopping list",
@@ -104,11 +105,12 @@ public final class RestockReport {
     List<Column> columns = new ArrayList<>();
     columns.add(new Column("", "Got", Kind.TICK));
     columns.add(new Column("shop", "", Kind.TEXT));
+    columns.addAll(Swatches.COLUMNS);
     columns.addAll(
         PlasticColumns.COLUMNS.stream()
-            .map(c -> c.key().equals("maker") ? new Column("maker", "", c.kind()) : c)
+            .map(c -> c.key().equals("maker") ? c.forMachinesOnly() : c)
             .toList());
-    columns.add(new Column("pieces", "", Kind.WHOLE));
+    columns.add(new Column("pieces", "Left", Kind.WHOLE, Room.SPARE));
     columns.add(new Column("standing", "", Kind.TEXT));
     columns.add(new Column("kept", "", Kind.YES_NO));
     columns.add(new Column("trust", "", Kind.CHANCE));
@@ -121,19 +123,20 @@ public final class RestockReport {
     columns.add(new Column("pack_price", "Price", Kind.MONEY));
     columns.add(new Column("line_total", "Sum", Kind.MONEY));
     columns.add(new Column("run_out_after", "", Kind.CHANCE));
-    columns.add(new Column("takes_saved", "Takes saved", Kind.DECIMAL));
+    columns.add(new Column("takes_saved", "Takes saved", Kind.DECIMAL, Room.SPARE));
     columns.add(new Column("low", "", Kind.YES_NO));
-    columns.add(new Column("reason", "Why", Kind.TEXT));
-    columns.add(new Column("stand_in", "Stand-in", Kind.TEXT));
+    columns.add(new Column("reason", "Why", Kind.TEXT, Room.BELOW));
+    columns.add(new Column("stand_in", "Stand-in", Kind.TEXT, Room.BELOW));
     return List.copyOf(columns);
   }
 
-  private static List<Value> row(ShoppingLine line) {
+  private static List<Value> row(ShoppingLine line, Swatches swatches) {
     Prospect prospect = line.prospect();
     Optional<Purchase> purchase = line.purchase();
     List<Value> row = new ArrayList<>();
     row.add(Value.UNKNOWN);
     row.add(shop(line).map(Name::text).map(Value::of).orElse(Value.UNKNOWN));
+    row.addAll(swatches.cells(line.plastic().colour()));
     row.addAll(PlasticColumns.cells(line.plastic()));
     row.add(Value.of(prospect.pieces().count()));
     row.add(Value.of(prospect.standing().word()));

@@ -12,6 +12,7 @@ import traytally.performance.Standing;
 import traytally.performance.Trust;
 import traytally.plastic.Name;
 import traytally.report.Column.Kind;
+import traytally.report.Column.Room;
 
 /** Which colours, plastics or bodies have earned trust. */
 public final class TrustReport {
@@ -81,17 +82,17 @@ public final class TrustReport {
         new Column("body", body, Kind.TEXT),
         new Column("length_mm", length, Kind.LENGTH),
         new Column("days", "Days", Kind.WHOLE),
-        new Column("days_with_takes", "With takes", Kind.WHOLE),
-        new Column("minutes", "Minutes", Kind.WHOLE),
+        new Column("days_with_takes", "With takes", Kind.WHOLE, Room.SPARE),
+        new Column("minutes", "Minutes", Kind.WHOLE, Room.SPARE),
         new Column("follows", measure == Measure.FOLLOWS ? "Follows" : "", Kind.WHOLE),
         new Column("takes", measure == Measure.FOLLOWS ? "" : "Takes", Kind.WHOLE),
         new Column("hooked", measure == Measure.HOOKED ? "Hooked" : "", Kind.WHOLE),
         new Column("landed", measure == Measure.LANDED ? "Landed" : "", Kind.WHOLE),
-        new Column("lost", "Lost", Kind.WHOLE),
+        new Column("lost", "Lost", Kind.WHOLE, Room.SPARE),
         new Column("raw_per_hour", "An hour", Kind.DECIMAL),
         new Column("rate_ratio", "Times the mean", Kind.DECIMAL),
-        new Column("low", "At least", Kind.DECIMAL),
-        new Column("high", "At most", Kind.DECIMAL),
+        new Column("low", "At least", Kind.DECIMAL, Room.SPARE),
+        new Column("high", "At most", Kind.DECIMAL, Room.SPARE),
         new Column("trust", "Trust", Kind.CHANCE),
         new Column("standing", "Standing", Kind.TEXT));
   }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import traytally.plastic.Money;
+import traytally.plastic.Swatch;
 
 /** What stands in one cell of a report. */
 public sealed interface Value {
@@ -30,6 +31,9 @@ public sealed interface Value {
   record Sum(Money money) implements Value {}
 
   record Day(LocalDate date) implements Value {}
+
+  /** A patch of colour. */
+  record Tint(Swatch swatch) implements Value {}
 
   record YesNo(boolean yes) implements Value {}
 
@@ -71,6 +75,10 @@ public sealed interface Value {
 
   static Value of(OptionalInt number) {
     return number.isPresent() ? of(number.getAsInt()) : UNKNOWN;
+  }
+
+  static Value ofSwatch(Optional<Swatch> swatch) {
+    return swatch.map(known -> (Value) new Tint(known)).orElse(UNKNOWN);
   }
 
   static Value ofMoney(Optional<Money> money) {

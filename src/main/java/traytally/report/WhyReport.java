@@ -8,6 +8,7 @@ import traytally.performance.Evidence;
 import traytally.performance.Trust;
 import traytally.plastic.Plastic;
 import traytally.report.Column.Kind;
+import traytally.report.Column.Room;
 import traytally.report.Report.Single;
 import traytally.restock.Outlook;
 import traytally.restock.Prospect;
@@ -27,8 +28,8 @@ public final class WhyReport {
           new Column("expected_use", "Use", Kind.DECIMAL),
           new Column("turns", "", Kind.DECIMAL),
           new Column("day_variance", "", Kind.DECIMAL),
-          new Column("share_as_it_is", "Share as the trays are", Kind.CHANCE),
-          new Column("expected_use_as_it_is", "Use as the trays are", Kind.DECIMAL));
+          new Column("share_as_it_is", "Share as the trays are", Kind.CHANCE, Room.SPARE),
+          new Column("expected_use_as_it_is", "Use as the trays are", Kind.DECIMAL, Room.SPARE));
 
   private WhyReport() {}
 

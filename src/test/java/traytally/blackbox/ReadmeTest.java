@@ -89,8 +89,9 @@ class ReadmeTest {
         commands++;
       }
     }
-    assertEquals(6, commands);
-    assertTrue(Files.exists(folder.resolve("list.xlsx")));
+    assertEquals(7, commands);
+    assertTrue(Files.exists(folder.resolve("list.pdf")));
+    assertTrue(Files.exists(folder.resolve("list.html")));
   }
 
   @Test

@@ -50,6 +50,8 @@ final class DemoSheets {
             "Per pack",
             "Paid",
             "Tray",
+            "Swatch",
+            "Glitter",
             "Keep",
             "Remarks");
     for (Kind kind : season.tray()) {
@@ -62,6 +64,8 @@ final class DemoSheets {
           packSize(kind),
           packPrice(kind),
           kind.tray(),
+          looks(kind).get(0),
+          looks(kind).get(1),
           isKept(kind) ? "yes" : "",
           remark(kind));
     }
@@ -209,6 +213,28 @@ final class DemoSheets {
       return "not tried yet";
     }
     return isKept(kind) ? "always one at night" : isColour(kind, "coral pink") ? "job lot" : "";
+  }
+
+  /** The base and the flake of a colour as the angler sees them; the names are everyday words. */
+  private static List<String> looks(Kind kind) {
+    return switch (kind.colour()) {
+      case "motor oil" -> List.of("#5b4a1e", "#b08d2f");
+      case "kelp green" -> List.of("#3c5a2a", "#8a9a3b");
+      case "rust" -> List.of("#8c3f1d", "");
+      case "amber" -> List.of("#b8731c", "#e0b040");
+      case "bone" -> List.of("#e6dcc3", "");
+      case "ink" -> List.of("#1b1d2a", "#3a4a8c");
+      case "sand" -> List.of("#cdb68a", "");
+      case "slate" -> List.of("#5c666e", "");
+      case "moss" -> List.of("#56632f", "");
+      case "lemon" -> List.of("#e8d33f", "");
+      case "plum" -> List.of("#4a2440", "#8f3f7a");
+      case "chalk" -> List.of("#f2f1ea", "#c9ccd0");
+      case "smoke" -> List.of("#8b8f8e", "#2c2f31");
+      case "copper" -> List.of("#8f5a35", "#d58b55");
+      case "coral pink" -> List.of("#e8806f", "");
+      default -> List.of("", "");
+    };
   }
 
   private static String size(Kind kind) {
