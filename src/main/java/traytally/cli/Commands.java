@@ -40,6 +40,8 @@ final class Commands {
     ALL.put("trust", TrustCommand::new);
     ALL.put("restock", RestockCommand::new);
     ALL.put("why", WhyCommand::new);
+    ALL.put("idle", IdleCommand::new);
+    ALL.put("audit", AuditCommand::new);
     ALL.put("ledger", LedgerCommand::new);
     ALL.put("undo", UndoCommand::new);
     ALL.put("agree", AgreeCommand::new);
@@ -91,6 +93,7 @@ final class Commands {
     commandLine.registerConverter(int.class, word -> number(word, Integer::valueOf));
     commandLine.registerConverter(Long.class, word -> number(word, Long::valueOf));
     commandLine.registerConverter(Double.class, word -> number(word, Double::valueOf));
+    commandLine.registerConverter(double.class, word -> number(word, Double::valueOf));
   }
 
   private static <T extends Enum<T> & Worded> void words(CommandLine commandLine, T[] all) {

@@ -40,6 +40,11 @@ final class Progress implements AutoCloseable {
     say("Recording %,d changes", changes);
   }
 
+  /** Says that so many trips of a log are gone through again. */
+  void replay(int done, int of) {
+    say("Replaying trip %,d of %,d", done, of);
+  }
+
   private void say(String words, Object... values) {
     if (!desk.terminal() || desk.clock().instant().isBefore(next)) {
       return;

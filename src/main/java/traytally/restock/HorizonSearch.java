@@ -28,7 +28,7 @@ record HorizonSearch(
     }
     if (asked.until().isPresent()) {
       LocalDate until = asked.until().get();
-      return until(until, "until " + Words.day(until, asOf));
+      return asked(until, "until " + Words.day(until, asOf));
     }
     LocalDate next = asOf.plusDays((long) orderEvery + delivery);
     return until(
@@ -39,6 +39,29 @@ record HorizonSearch(
             Words.day(next, asOf),
             orderEvery,
             delivery));
+  }
+
+  /** A day the angler named: where the plan ends before it, the usual pace goes on. */
+  private Horizon asked(LocalDate to, String why) {
+    Horizon planned = until(to, why);
+    if (planned.planned() == 0 || pace.isEmpty()) {
+      return planned;
+    }
+    LocalDate last = planned.trips().get(planned.planned() - 1).date();
+    List<PlannedTrip> more = pace.get().tripsWithin(last, to);
+    if (more.isEmpty()) {
+      return planned;
+    }
+    List<PlannedTrip> trips = new ArrayList<>(planned.trips());
+    trips.addAll(more);
+    String words =
+        Words.plural(planned.planned(), "planned trip")
+            + " and "
+            + Words.plural(more.size(), "trip")
+            + atUsualPace(pace.get())
+            + " "
+            + why;
+    return new Horizon(asOf, to, trips, planned.planned(), words);
   }
 
   private Horizon until(LocalDate to, String why) {

@@ -54,7 +54,13 @@ record Pace(double gapDays, double rodHours) {
 
   /** Trips at this pace after {@code from}, up to and including {@code to}; at least one. */
   List<PlannedTrip> tripsBetween(LocalDate from, LocalDate to) {
-    int count = (int) Math.max(1, ChronoUnit.DAYS.between(from, to) / gapDays);
+    List<PlannedTrip> within = tripsWithin(from, to);
+    return within.isEmpty() ? List.of(on(to)) : within;
+  }
+
+  /** Trips at this pace after {@code from}, up to and including {@code to}. */
+  List<PlannedTrip> tripsWithin(LocalDate from, LocalDate to) {
+    int count = (int) (ChronoUnit.DAYS.between(from, to) / gapDays);
     return trips(from, count).stream()
         .map(trip -> trip.date().isAfter(to) ? on(to) : trip)
         .toList();

@@ -1,0 +1,109 @@
+package traytally.restock;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import traytally.ledger.Book;
+import traytally.ledger.Fact;
+import traytally.ledger.Ledger;
+import traytally.simulation.SimulatedAngler;
+
+class AuditTest {
+  private static final Audit.Watcher NOBODY = (done, of) -> {};
+
+  private static Book logOf(int trips, long seed) {
+    SimulatedAngler angler = SimulatedAngler.ordinary(seed);
+    angler.fish(trips / 2);
+    angler.countBox();
+    angler.fish(trips - trips / 2);
+    return angler.book(List.of());
+  }
+
+  private static LocalDate lastDay(Book book) {
+    return book.facts(Fact.Fished.class).stream()
+        .map(fished -> fished.stint().trip().date())
+        .max(LocalDate::compareTo)
+        .orElseThrow();
+  }
+
+  @Test
+  void forecastsBeatThoseThatOnlySeePastUse() {
+    double half = 0;
+    double nineTenths = 0;
+    double[] others = new double[4];
+    double held = 0;
+    double said = 0;
+    for (long seed = 1; seed <= 5; seed++) {
+      Book book = logOf(36, seed);
+      Audit.UseScore use = Audit.of(book, lastDay(book), 15, NOBODY).use();
+      half += use.own().half();
+      nineTenths += use.own().nineTenths();
+      others[0] += use.croston().half();
+      others[1] += use.croston().nineTenths();
+      others[2] += use.average().half();
+      others[3] += use.average().nineTenths();
+      held += use.held() / 5;
+      said += use.heldBySaying() / 5;
+    }
+    assertTrue(half < others[0] && half < others[2], half + " " + List.of(others[0], others[2]));
+    assertTrue(
+        nineTenths < others[1] && nineTenths < others[3],
+        nineTenths + " " + List.of(others[1], others[3]));
+    assertEquals(said, held, 0.06);
+  }
+
+  @Test
+  void whatCameLaterDoesNotChangeWhatWasForetold() {
+    Book whole = logOf(40, 7);
+    LocalDate end = lastDay(whole).minusDays(60);
+    Book early =
+        new Book(
+            whole.batches(),
+            new Ledger(
+                whole.ledger().movements().stream()
+                    .filter(m -> !m.what().date().isAfter(end))
+                    .toList()),
+            whole.facts().stream()
+                .filter(
+                    f ->
+                        !(f.what() instanceof Fact.Fished fished)
+                            || !fished.stint().trip().date().isAfter(end))
+                .collect(Collectors.toList()),
+            whole.settings(),
+            whole.nextStint());
+    assertEquals(Audit.of(early, end, 10, NOBODY).use(), Audit.of(whole, end, 10, NOBODY).use());
+  }
+
+  @Test
+  void everyTripIsReplayedAndSaid() {
+    Book book = logOf(30, 3);
+    List<String> heard = new ArrayList<>();
+    Audit audit = Audit.of(book, lastDay(book), 8, (done, of) -> heard.add(done + "/" + of));
+    assertEquals(8, audit.trips());
+    assertEquals("1/8", heard.get(0));
+    assertEquals("8/8", heard.get(7));
+    assertEquals(8, heard.size());
+  }
+
+  @Test
+  void aLogTooShortIsNotReplayed() {
+    Book book = logOf(4, 3);
+    Audit audit = Audit.of(book, lastDay(book), 8, NOBODY);
+    assertEquals(0, audit.trips());
+    assertEquals(0, audit.use().forecasts());
+  }
+
+  /** By hand: 3 after 3 trips, then 2 after 2: sizes 3 and 3 + 0.1 (2 − 3), intervals alike. */
+  @Test
+  void crostonSmoothsSizesAndIntervalsByThemselves() {
+    assertEquals(1.0, Croston.perTrip(List.of(0, 0, 3, 0, 2)), 1e-12);
+    assertEquals(3.0 / 4, Croston.perTrip(List.of(0, 0, 0, 3)), 1e-12);
+    assertEquals((4 + 0.1 * 2) / (1 + 0.1 * 3), Croston.perTrip(List.of(4, 0, 0, 0, 6)), 1e-12);
+    assertEquals(0, Croston.perTrip(List.of(0, 0)), 1e-12);
+  }
+}
