@@ -133,8 +133,8 @@ final class BoxList {
       if (!names.has(entry.getKey())) {
         Line first = entry.getValue().first();
         names
-            .didYouMean(entry.getKey())
-            .ifPresent(question -> first.say(Field.COLOUR, "is new and was taken. " + question));
+            .slip(entry.getKey())
+            .ifPresent(slip -> first.say(slip.field(), "is new and was taken. " + slip.question()));
         names.add(entry.getKey());
       }
     }

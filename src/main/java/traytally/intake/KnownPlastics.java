@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.BiPredicate;
 import traytally.ledger.Book;
 import traytally.ledger.Fact;
 import traytally.plastic.Name;
@@ -86,48 +87,52 @@ final class KnownPlastics {
     return fitting;
   }
 
+  /**
+   * A name that may have been meant.
+   *
+   * @param field where the other was written
+   */
+  record Slip(Field field, Name wrote, Name known) {
+    /** The question, and the command that answers it with yes. */
+    String question() {
+      return "Did you mean \""
+          + known
+          + "\"? If so: traytally agree '"
+          + wrote
+          + "' = '"
+          + known
+          + "'";
+    }
+  }
+
   /** A known spelling that the plastic's unknown body or colour may be a slip of. */
-  Optional<String> didYouMean(Plastic words) {
-    return near(words.body(), bodies)
-        .or(() -> near(words.colour(), colours))
-        .map(slip -> question(slip.wrote(), slip.known()));
+  Optional<Slip> slip(Plastic words) {
+    return like(words, Spelling::near);
   }
 
   /** A known name that has the words of an unknown one among its own. */
-  Optional<String> perhaps(Plastic words) {
-    return part(words.body(), bodies)
-        .or(() -> part(words.colour(), colours))
-        .map(slip -> question(slip.wrote(), slip.known()));
+  Optional<Slip> part(Plastic words) {
+    return like(words, Spelling::partOf);
   }
 
-  private record Slip(Name wrote, Name known) {}
+  private Optional<Slip> like(Plastic words, BiPredicate<Name, Name> alike) {
+    return like(Field.BODY, words.body(), bodies, alike)
+        .or(() -> like(Field.COLOUR, words.colour(), colours, alike));
+  }
 
-  private static Optional<Slip> near(Name name, Set<Name> known) {
+  private static Optional<Slip> like(
+      Field field, Name name, Set<Name> known, BiPredicate<Name, Name> alike) {
     return known.contains(name)
         ? Optional.empty()
         : known.stream()
-            .filter(k -> Spelling.near(name, k))
+            .filter(k -> alike.test(name, k))
             .findFirst()
-            .map(k -> new Slip(name, k));
+            .map(k -> new Slip(field, name, k));
   }
 
-  private static Optional<Slip> part(Name name, Set<Name> known) {
-    return known.contains(name)
-        ? Optional.empty()
-        : known.stream()
-            .filter(k -> Spelling.partOf(name, k))
-            .findFirst()
-            .map(k -> new Slip(name, k));
-  }
-
-  private static String question(Name wrote, Name known) {
-    return "Did you mean \""
-        + known
-        + "\"? If so: traytally agree '"
-        + wrote
-        + "' = '"
-        + known
-        + "'";
+  /** What of an unknown plastic is not known by itself; the colour if both are. */
+  Field stranger(Plastic words) {
+    return bodies.contains(words.body()) ? Field.COLOUR : Field.BODY;
   }
 
   /** The words for a plastic that several fit. */

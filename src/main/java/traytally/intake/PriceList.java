@@ -106,6 +106,7 @@ final class PriceList {
     }
     Plastic words = new Plastic(maker, body, colour, lengthMm);
     List<Plastic> fitting = known.fittingRoughly(words);
+    sayUnless(fitting, words);
     return Optional.of(
         new Line(
             row,
@@ -114,6 +115,28 @@ final class PriceList {
             packSize.orElseThrow(),
             price.orElseThrow(),
             reader.word(Field.IN_STOCK, Words::yesNo).orElse(true)));
+  }
+
+  /** A price of nothing in the box is of use if it is to be tried, and may be a slip. */
+  private void sayUnless(List<Plastic> fitting, Plastic words) {
+    if (fitting.isEmpty()) {
+      known
+          .slip(words)
+          .ifPresent(
+              slip ->
+                  reader.note(
+                      slip.field(),
+                      "("
+                          + words
+                          + ") is not in the box list; its price was taken. "
+                          + slip.question()));
+    } else if (fitting.size() > 1) {
+      reader.note(
+          Field.BODY,
+          "may be any of "
+              + KnownPlastics.several(fitting)
+              + ". Its price was taken for none of them: write the maker and the length.");
+    }
   }
 
   /** The sum with the currency of its own mark, else of its row's or its column's. */

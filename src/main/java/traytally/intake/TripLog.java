@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import traytally.intake.KnownPlastics.Slip;
 import traytally.ledger.Fact.Fished;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
@@ -269,15 +270,16 @@ final class TripLog {
   }
 
   private Optional<Plastic> stranger(Plastic words, Strangers strangers) {
-    Optional<String> slip = known.didYouMean(words);
+    Optional<Slip> slip = known.slip(words);
     if (slip.isEmpty() && strangers != Strangers.REFUSED) {
       known.add(words);
       table.assume("Plastics the box list does not hold were taken as used up.");
       return Optional.of(words);
     }
-    String question = slip.or(() -> known.perhaps(words)).map(q -> " " + q + ".").orElse("");
+    Optional<Slip> meant = slip.or(() -> known.part(words));
+    String question = meant.map(m -> " " + m.question() + ".").orElse("");
     reader.problem(
-        Field.COLOUR,
+        meant.map(Slip::field).orElseGet(() -> known.stranger(words)),
         "("
             + words
             + ") is not in the box list."
