@@ -31,6 +31,13 @@ record Anatomy(String body, String colour, String length, String quantity) {
               + "(\"|''|(?:inches|inch|ins|in|mm|cm)(?![\\w]))\\.?",
           Pattern.CASE_INSENSITIVE);
 
+  /** A bare number between words is a length in millimetres, as pieces stand at an end. */
+  private static final Pattern BARE_MM =
+      Pattern.compile("(?<=\\p{L}\\s)\\s*([3-9]\\d|1\\d\\d|2[0-4]\\d)(?=\\s+\\p{L})");
+
+  private static final Pattern BARE_END =
+      Pattern.compile("(.*\\p{L})\\s+([3-9]\\d|1\\d\\d|2[0-4]\\d)");
+
   /** A count at the end: x6, (6), - 6, : 6, = 2 packs of 8; or a count in front: 6 x, 6x. */
   private static final List<Pattern> COUNTS =
       List.of(
@@ -63,6 +70,10 @@ record Anatomy(String body, String colour, String length, String quantity) {
         }
       }
       quantity = count;
+    }
+    Matcher bare = BARE_MM.matcher(rest);
+    if (!LENGTH.matcher(rest).find() && bare.find()) {
+      rest = rest.substring(0, bare.end()) + " mm" + rest.substring(bare.end());
     }
     Matcher length = LENGTH.matcher(rest);
     if (!length.find()) {
@@ -100,6 +111,14 @@ record Anatomy(String body, String colour, String length, String quantity) {
     return rest.isEmpty()
         ? Optional.empty()
         : Optional.of(new Anatomy(rest, "", length.group(), ""));
+  }
+
+  /** The same where a bare number of millimetres ends the text: {@code Paddle 75}. */
+  static Optional<Anatomy> bareLengthWithin(String text) {
+    Matcher bare = BARE_END.matcher(Numbers.plain(text));
+    return bare.matches()
+        ? Optional.of(new Anatomy(tidy(bare.group(1)), "", bare.group(2) + " mm", ""))
+        : Optional.empty();
   }
 
   /** Whether {@code text} goes on with a unit of length, as behind the number of {@code 3"}. */

@@ -47,8 +47,8 @@ final class CellDates {
       Told<Dates.Written> that = Dates.parse(cell.shown(), today, table.year());
       if (that.value().isPresent()) {
         table.assume("Dates without a year were read as of " + table.year().getAsInt() + ".");
-        told = that;
       }
+      told = that;
     }
     Optional<Dates.Written> written = told.value();
     if (written.isEmpty()) {

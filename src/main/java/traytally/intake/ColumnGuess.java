@@ -160,7 +160,10 @@ record ColumnGuess(
                   || has(Field.LOOSE)
                   || (has(Field.HAD) && has(Field.LOST_SO_FAR)));
       case TRIPS -> lure && (has(Field.DATE) || tellsFish());
-      case PLAN -> !has(Field.BODY) && has(Field.DATE) && has(Field.HOURS);
+      case PLAN ->
+          !has(Field.BODY)
+              && has(Field.DATE)
+              && (has(Field.HOURS) || (has(Field.START) && has(Field.END)));
       case PRICES -> lure && has(Field.PACK_PRICE);
     };
   }
@@ -173,6 +176,11 @@ record ColumnGuess(
             .map(column -> headers.get(column).folded())
             .filter(WORDS.words("prices.pack size")::contains)
             .isPresent();
+  }
+
+  /** A title may hold two words of a header; a header has one that is nothing else, or three. */
+  private boolean convinces() {
+    return columns.size() >= 3 || score > columns.size();
   }
 
   /** Whether it can only be a log, its dates perhaps on rows of their own. */
@@ -202,6 +210,7 @@ record ColumnGuess(
       }
       ColumnGuess guess = of(headers, kind, given);
       if (guess.isComplete()
+          && (wanted.isPresent() || guess.convinces())
           && (wanted.isPresent() || !guess.mayCountTheBox(headers))
           && best.filter(b -> b.score() >= guess.score()).isEmpty()) {
         best = Optional.of(guess);

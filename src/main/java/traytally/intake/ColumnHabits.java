@@ -7,7 +7,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import traytally.sheet.Address;
 import traytally.sheet.Cell;
@@ -91,7 +90,7 @@ record ColumnHabits(Lengths.Bare bare, Optional<Dates.Order> order, boolean bare
     Optional<String> doubtful = Optional.empty();
     for (Cell cell : distinct(table, Field.DATE)) {
       if (cell instanceof Cell.Text text) {
-        Told<Dates.Written> told = Dates.parse(text.text(), today, OptionalInt.empty());
+        Told<Dates.Written> told = Dates.parse(text.text(), today, table.year());
         if (told.value().isPresent()) {
           dates.add(told.value().get());
           if (doubtful.isEmpty() && told.value().get().certain().isEmpty()) {

@@ -69,6 +69,8 @@ final class Dates {
   private static final Pattern NUMBERS =
       Pattern.compile(
           "(\\d{1,2})\\s*([-/. ])\\s*(\\d{1,2})\\s*\\2\\s*(\\d{4}|\\d{2})(?:[ ,]+\\d{1,2}:\\d\\d.*)?");
+  private static final Pattern NO_YEAR =
+      Pattern.compile("(\\d{1,2})\\s*([-/.])\\s*(\\d{1,2})\\s*\\2?");
   private static final Pattern DAY_MONTH =
       Pattern.compile(
           "(\\d{1,2})(?:st|nd|rd|th)?(?: of)?[-/., ]*" + MONTH + "[-/.,' ]*(\\d{4}|\\d{2})?");
@@ -86,7 +88,11 @@ final class Dates {
     String bare = WEEKDAY.matcher(plain).replaceFirst("");
     Matcher numbers = NUMBERS.matcher(bare);
     if (numbers.matches()) {
-      return numbers(numbers, today);
+      return numbers(numbers, year(numbers.group(4), today));
+    }
+    Matcher noYear = NO_YEAR.matcher(bare);
+    if (noYear.matches()) {
+      return year.isPresent() ? numbers(noYear, year.getAsInt()) : noYear();
     }
     Optional<LocalDate> date = iso(bare).or(() -> basic(bare)).or(() -> words(bare, today));
     if (date.isPresent()) {
@@ -98,7 +104,7 @@ final class Dates {
           ? Told.of(
               Written.only(
                   date(year.getAsInt(), month(dayMonth.group(2)), number(dayMonth.group(1)))))
-          : Told.wrong("has no year. Write the year as well, as 2026-06-03.");
+          : noYear();
     }
     return notADate();
   }
@@ -107,10 +113,13 @@ final class Dates {
     return Told.wrong("is not a date. Write it as 2026-06-03.");
   }
 
-  private static Told<Written> numbers(Matcher numbers, LocalDate today) {
+  private static Told<Written> noYear() {
+    return Told.wrong("has no year. Write the year as well, as 2026-06-03.");
+  }
+
+  private static Told<Written> numbers(Matcher numbers, int year) {
     int first = number(numbers.group(1));
     int second = number(numbers.group(3));
-    int year = year(numbers.group(4), today);
     Optional<LocalDate> dayFirst = date(year, second, first);
     // Points between the numbers are written day first wherever they are used (CLDR 46 formats).
     boolean points = numbers.group(2).equals(".");

@@ -94,12 +94,9 @@ final class Durations {
 
   private static Optional<BigDecimal> number(String word) {
     return switch (word) {
-      case "a", "an", "one" -> Optional.of(BigDecimal.ONE);
-      case "two" -> Optional.of(BigDecimal.valueOf(2));
-      case "three" -> Optional.of(BigDecimal.valueOf(3));
-      case "four" -> Optional.of(BigDecimal.valueOf(4));
+      case "a", "an" -> Optional.of(BigDecimal.ONE);
       case "half a", "half an" -> Optional.of(new BigDecimal("0.5"));
-      default -> Numbers.parse(word);
+      default -> Numbers.word(word).or(() -> Numbers.parse(word));
     };
   }
 

@@ -1,7 +1,9 @@
 package traytally.intake;
 
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import traytally.trip.LossCause;
@@ -14,8 +16,43 @@ import traytally.trip.LossCause;
 record Loss(int pieces, Optional<LossCause> how) {
   private static final Pattern PART = Pattern.compile("(\\d{0,3})\\s*(\\D+)");
 
+  private static final Map<Field, LossCause> CAUSES =
+      Map.of(
+          Field.SNAGGED, LossCause.SNAGGED,
+          Field.BITTEN_OFF, LossCause.BITTEN_OFF,
+          Field.TORN, LossCause.TORN,
+          Field.CAST_OFF, LossCause.CAST_OFF);
+
   /** What the row says of it; what cannot be read is said. */
   static Loss of(RowReader reader) {
+    Loss told = toldAtOnce(reader);
+    Loss byCause = byCause(reader);
+    if (byCause.pieces() > told.pieces() && !reader.text(Field.LOST).isEmpty()) {
+      reader.problem(
+          Field.LOST,
+          "is less than the pieces lost by cause (" + byCause.pieces() + "). Check the numbers.");
+    }
+    return new Loss(Math.max(told.pieces(), byCause.pieces()), told.how().or(() -> byCause.how()));
+  }
+
+  /** What columns of their own say of each cause. */
+  private static Loss byCause(RowReader reader) {
+    int pieces = 0;
+    int most = 0;
+    Optional<LossCause> how = Optional.empty();
+    for (Map.Entry<Field, LossCause> cause : new TreeMap<>(CAUSES).entrySet()) {
+      int here = reader.pieces(cause.getKey(), OptionalInt.empty()).orElse(0);
+      pieces += here;
+      if (here > most) {
+        most = here;
+        how = Optional.of(cause.getValue());
+      }
+    }
+    return new Loss(pieces, how);
+  }
+
+  /** What the columns of all losses and of their cause say. */
+  private static Loss toldAtOnce(RowReader reader) {
     String cause = reader.text(Field.LOST_HOW);
     Optional<LossCause> how = cause.isEmpty() ? Optional.empty() : Words.lossCause(cause);
     if (how.isEmpty() && !cause.isEmpty()) {

@@ -30,15 +30,19 @@ final class NoteLines {
       Pattern.compile(
           "(.*?[\\p{L})])\\s*(?:[-:=–,]\\s*|\\(|\\s[x*]\\s*|\\s)"
               + "((?:~|x|about|approx\\.?|around|maybe)?\\s*\\d.*?|none.*|nil|a few|lots"
-              + "|(?:one|two|three|four|five|six|half)\\b.*)\\)?");
+              + "|(?:half|"
+              + String.join("|", Numbers.WORDS)
+              + ")\\b.*?)\\)?");
 
-  private record Item(int row, String shape, String colour, String count) {}
+  private record Item(int row, String tray, String shape, String colour, String count) {}
 
   private final GivenSheet sheet;
   private final List<Item> items = new ArrayList<>();
   private final List<Row> remarks = new ArrayList<>();
   private int lines;
+  private String tray = "";
   private String shape = "";
+  private int last;
 
   NoteLines(GivenSheet sheet) {
     this.sheet = sheet;
@@ -71,6 +75,9 @@ final class NoteLines {
       row.put(Field.BODY, Cell.text(item.shape()), 0);
       row.put(Field.COLOUR, Cell.text(item.colour()), 0);
       row.put(Field.PIECES, Cell.text(item.count()), 0);
+      if (!item.tray().isEmpty()) {
+        row.put(Field.TRAY, Cell.text(item.tray()), 0);
+      }
       table.rows().add(row);
     }
     for (Row row : remarks) {
@@ -92,6 +99,21 @@ final class NoteLines {
       return;
     }
     lines++;
+    boolean gap = row.number() > last + 1;
+    last = row.number();
+    if (Sections.isTray(text)) {
+      tray = text.replaceAll("\\s*:$", "");
+      return;
+    }
+    Anatomy whole = Anatomy.of(text);
+    if (whole.isWhole()
+        && !whole.quantity().isEmpty()
+        && Anatomy.bodyWords(whole.body()) > 0
+        && whole.colour().matches("[^\\d,;]+")) {
+      String body = (whole.body() + " " + whole.length()).strip();
+      items.add(new Item(row.number(), tray, body, whole.colour(), whole.quantity()));
+      return;
+    }
     Matcher first = SHAPE_FIRST.matcher(text);
     if (first.matches() && isShape(first.group(1)) && !isCount(first.group(2))) {
       shape = first.group(1);
@@ -101,6 +123,10 @@ final class NoteLines {
       }
     } else if (isShape(text) && item(row, text).isEmpty()) {
       shape = text;
+      return;
+    }
+    if (item(row, text).isEmpty() && isHeading(text, gap)) {
+      shape = text.replaceAll("\\s*:$", "");
       return;
     }
     List<Item> here = new ArrayList<>();
@@ -122,6 +148,17 @@ final class NoteLines {
     return Anatomy.bodyWords(bare) > 0 && Anatomy.bodyWords(bare) * 2 >= words;
   }
 
+  /**
+   * Whether a line without a count heads those below it, though no word of it is known as a shape:
+   * what stands under it belongs to no shape further up.
+   */
+  private static boolean isHeading(String text, boolean gap) {
+    Optional<Anatomy> withLength = Anatomy.lengthWithin(text);
+    String bare = withLength.map(Anatomy::body).orElse(text);
+    boolean marked = gap || text.endsWith(":") || withLength.isPresent();
+    return marked && bare.matches("\\D+") && bare.strip().split("\\s+", -1).length <= 3;
+  }
+
   private static boolean isCount(String text) {
     return Quantities.parse(text, OptionalInt.of(1)).value().isPresent();
   }
@@ -129,11 +166,17 @@ final class NoteLines {
   private Optional<Item> item(Row row, String text) {
     Matcher first = COUNT_FIRST.matcher(text);
     if (first.matches() && !Anatomy.startsWithUnit(first.group(2))) {
-      return Optional.of(new Item(row.number(), shape, first.group(2), first.group(1)));
+      return Optional.of(new Item(row.number(), tray, shape, first.group(2), first.group(1)));
     }
     Matcher last = COUNT_LAST.matcher(text);
-    return last.matches() && isCount(last.group(2))
-        ? Optional.of(new Item(row.number(), shape, last.group(1).strip(), last.group(2)))
+    if (!last.matches()) {
+      return Optional.empty();
+    }
+    // The bracket that ends the line may close a remark on the count.
+    String remarked = last.group(2) + ")";
+    String count = text.endsWith(")") && isCount(remarked) ? remarked : last.group(2);
+    return isCount(count)
+        ? Optional.of(new Item(row.number(), tray, shape, last.group(1).strip(), count))
         : Optional.empty();
   }
 }

@@ -3,6 +3,7 @@ package traytally.intake;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.text.Normalizer;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -23,6 +24,12 @@ final class Numbers {
           Map.entry('⅝', "5/8"),
           Map.entry('⅞', "7/8"));
 
+  /** Small numbers in words, each at its own place; 0 is told in other ways. */
+  static final List<String> WORDS =
+      List.of(
+          "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+          "eleven", "twelve");
+
   /** A number as part of a longer pattern: 3, 3.5, 3,5, 1,200, 3 1/2, 3-1/2, 1/2. */
   static final String NUMBER = "(?:\\d+[ -]+\\d+/\\d+|\\d+/\\d+|\\d[\\d.,' ]*\\d|\\d|[.,]\\d+)";
 
@@ -34,6 +41,13 @@ final class Numbers {
   private static final Pattern PLAIN = Pattern.compile("\\d{0,15}(?:[.,]\\d{1,15})?|\\d{1,15}[.,]");
 
   private Numbers() {}
+
+  /** The small number that {@code word} names. */
+  static Optional<BigDecimal> word(String word) {
+    return WORDS.contains(word)
+        ? Optional.of(BigDecimal.valueOf(WORDS.indexOf(word)))
+        : Optional.empty();
+  }
 
   /**
    * The text in plain characters: one kind of blank, hyphen, apostrophe and inch mark, fractions

@@ -60,7 +60,11 @@ final class PlanList {
     if (date.isAfter(today.plusYears(MOST_YEARS))) {
       reader.problem(Field.DATE, "is too far ahead to be true. Check the year.");
     }
-    Optional<Double> hours = reader.minutesOfDays(Field.HOURS, MOST_HOURS).map(m -> m / 60);
+    Optional<Double> hours =
+        reader
+            .minutesOfDays(Field.HOURS, MOST_HOURS)
+            .or(() -> reader.span(Field.START, Field.END))
+            .map(m -> m / 60);
     if (hours.isEmpty() && !reader.failed()) {
       reader.problem(Field.HOURS, "The hours are missing. Write how long you will fish.");
     }

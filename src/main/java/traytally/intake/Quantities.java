@@ -2,6 +2,7 @@ package traytally.intake;
 
 import java.math.BigDecimal;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -54,7 +55,16 @@ final class Quantities {
   private static final String NUM =
       "("
           + Numbers.NUMBER
-          + "|an?|one|two|three|four|five|six|half|half an?|a dozen|dozen|a couple|couple)";
+          + "|an?|half|half an?|a couple|couple|"
+          + String.join("|", Numbers.WORDS)
+          + ")";
+  private static final Pattern DOZENS =
+      Pattern.compile("(?:" + NUM + "\\s*)?(?:dozens?|doz|dz)\\.?\\s*(?:of\\s*)?" + PIECE);
+
+  /** A remark in brackets behind a count, unless it speaks of packs as their number's unit. */
+  private static final Pattern REMARKED =
+      Pattern.compile("(.+?)\\s*\\((?!" + PACK + ")([^()]*[a-z][^()]*)\\)");
+
   private static final Pattern PACKS_OF =
       Pattern.compile(
           NUM
@@ -93,7 +103,18 @@ final class Quantities {
       return exact;
     }
     Told<Integer> guessed = guessed(plain, packSize);
-    return guessed.value().isPresent() ? guessed : exact;
+    if (guessed.value().isPresent()) {
+      return guessed;
+    }
+    Matcher remarked = REMARKED.matcher(plain);
+    if (!remarked.matches()) {
+      return exact;
+    }
+    Told<Integer> bare = parse(remarked.group(1), packSize);
+    return bare.value().isPresent() && !bare.approximate()
+        ? Told.assuming(
+            bare.value().get(), "What stands in brackets behind a count was passed over")
+        : bare;
   }
 
   /** Whether {@code text} speaks of packs. */
@@ -181,6 +202,10 @@ final class Quantities {
               "counts packs, and nothing says how many pieces a pack holds. Write the pieces, or"
                   + " add a column \"Pack size\".");
     }
+    Matcher dozens = DOZENS.matcher(term);
+    if (dozens.matches()) {
+      return product(number(Objects.requireNonNullElse(dozens.group(1), "one")), "12");
+    }
     Matcher pieces = PIECES.matcher(term);
     Optional<BigDecimal> number = pieces.matches() ? number(pieces.group(1)) : Numbers.parse(term);
     return number
@@ -199,15 +224,10 @@ final class Quantities {
 
   private static Optional<BigDecimal> number(String words) {
     return switch (words) {
-      case "a", "an", "one" -> Optional.of(BigDecimal.ONE);
-      case "two", "a couple", "couple" -> Optional.of(BigDecimal.valueOf(2));
-      case "three" -> Optional.of(BigDecimal.valueOf(3));
-      case "four" -> Optional.of(BigDecimal.valueOf(4));
-      case "five" -> Optional.of(BigDecimal.valueOf(5));
-      case "six" -> Optional.of(BigDecimal.valueOf(6));
-      case "dozen", "a dozen" -> Optional.of(BigDecimal.valueOf(12));
+      case "a", "an" -> Optional.of(BigDecimal.ONE);
+      case "a couple", "couple" -> Optional.of(BigDecimal.valueOf(2));
       case "half", "half a", "half an" -> Optional.of(new BigDecimal("0.5"));
-      default -> Numbers.parse(words);
+      default -> Numbers.word(words).or(() -> Numbers.parse(words));
     };
   }
 }

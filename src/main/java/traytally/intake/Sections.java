@@ -77,6 +77,11 @@ final class Sections {
     this.sectioned = !table.guess().has(sectionField);
   }
 
+  /** Whether a heading names a tray. */
+  static boolean isTray(String heading) {
+    return TRAY.matcher(heading).matches();
+  }
+
   void take(Row row, boolean gap, Optional<Row> next, ListRow list) {
     List<Integer> filled = new ArrayList<>();
     for (int column = 0; column < row.cells().size(); column++) {
@@ -247,6 +252,12 @@ final class Sections {
     }
   }
 
+  /** A title with none of the words that only say what stands below it. */
+  private static boolean mayBeShop(String title) {
+    return !title.matches(
+        "(?i).*(?:\\d|\\b(?:prices?|price ?list|list|shopping|shops?|order|offers?|packs?|plastics?|cost)\\b).*");
+  }
+
   /** A body style or shop that no row tells may be the title's or the tab's. */
   private void inherit() {
     if (table.kind() == ListKind.PLAN) {
@@ -260,9 +271,10 @@ final class Sections {
     }
     String tab = table.sheet().name();
     Optional<String> name =
-        field == Field.BODY
-            ? titles.stream().filter(t -> Anatomy.bodyWords(t) > 0 && t.length() < 40).findFirst()
-            : Optional.empty();
+        titles.stream()
+            .filter(t -> t.length() < 40)
+            .filter(t -> field == Field.BODY ? Anatomy.bodyWords(t) > 0 : mayBeShop(t))
+            .findFirst();
     if (name.isEmpty() && !PLAIN_TAB.matcher(tab).matches() && table.kind() != ListKind.TRIPS) {
       name = Optional.of(tab);
     }

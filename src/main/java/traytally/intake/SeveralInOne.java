@@ -1,5 +1,6 @@
 package traytally.intake;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -22,7 +23,7 @@ final class SeveralInOne {
   private static final Pattern PARTS = Pattern.compile("\\s*(?:;|\\n|\\|| \\+ | then )\\s*");
   private static final Pattern COMMAS = Pattern.compile("\\s*,\\s*(?=\\D)");
 
-  private static final String NUMBER = "(\\d+|one|two|three|no|none)";
+  private static final String NUMBER = "(\\d+|no|none|" + String.join("|", Numbers.WORDS) + ")";
 
   /** What a part may tell of its own plastic, with the words before or behind the number. */
   private static final Map<Field, Pattern> TOLD =
@@ -92,13 +93,9 @@ final class SeveralInOne {
   }
 
   private static String digits(String number) {
-    return switch (number) {
-      case "no", "none" -> "0";
-      case "one" -> "1";
-      case "two" -> "2";
-      case "three" -> "3";
-      default -> number;
-    };
+    return number.startsWith("no")
+        ? "0"
+        : Numbers.word(number).map(BigDecimal::toPlainString).orElse(number);
   }
 
   private List<ListRow> split(ListRow row, List<Part> parts) {

@@ -95,6 +95,7 @@ final class Square {
     Map<Integer, Field> bare = new HashMap<>();
     List<BigDecimal> numbers = new ArrayList<>();
     boolean named = false;
+    boolean others = false;
     for (int column = 0; column < row.cells().size(); column++) {
       Cell cell = row.cell(column);
       if (isLengthWithUnit(cell)) {
@@ -103,8 +104,9 @@ final class Square {
         bare.put(column, Field.LENGTH);
         RowReader.writtenLength(cell).ifPresent(l -> numbers.add(l.number()));
       } else {
-        named |=
-            ColumnHeader.of(cell).folded().matches("(?:.* )?(?:colours?|colors?|shades?)(?: .*)?");
+        String header = ColumnHeader.of(cell).folded();
+        named |= header.matches("(?:.* )?(?:colours?|colors?|shades?)(?: .*)?");
+        others |= !header.isEmpty() && !isTotal(header);
       }
     }
     if (withUnit.size() >= 2) {
@@ -113,7 +115,8 @@ final class Square {
     }
     boolean rising =
         numbers.size() >= 2 && numbers.equals(numbers.stream().sorted().distinct().toList());
-    return named
+    boolean corner = row.cell(0).isBlank() && !others;
+    return (named || corner)
             && rising
             && withUnit.isEmpty()
             && Lengths.decide(numbers) != Lengths.Bare.CANNOT_TELL
@@ -130,11 +133,15 @@ final class Square {
       String text = row.cell(column).shown();
       if (row.cell(column) instanceof Cell.Text && isShape(text)) {
         across.put(column, Field.BODY);
-      } else if (!text.isBlank() && !WordList.fold(text).matches("totals?|sum|notes?")) {
+      } else if (!text.isBlank() && !isTotal(WordList.fold(text))) {
         return Map.of();
       }
     }
     return across.size() >= 2 ? across : Map.of();
+  }
+
+  private static boolean isTotal(String header) {
+    return header.matches("totals?|sum|notes?");
   }
 
   /** Colours across: a column of shapes, and two headers or more that are all colour words. */
@@ -205,7 +212,11 @@ final class Square {
   }
 
   private static boolean isShape(String text) {
-    String bare = Anatomy.lengthWithin(text).map(Anatomy::body).orElse(text);
+    String bare =
+        Anatomy.lengthWithin(text)
+            .or(() -> Anatomy.bareLengthWithin(text))
+            .map(Anatomy::body)
+            .orElse(text);
     long words = WordList.fold(bare).split(" ", -1).length;
     return Anatomy.bodyWords(bare) == words
         && !WordList.fold(bare).matches("body|tail|lure|type|shape");

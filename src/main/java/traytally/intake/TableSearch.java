@@ -1,6 +1,7 @@
 package traytally.intake;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -8,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import traytally.intake.HeaderSearch.Remembered;
 import traytally.intake.HeaderSearch.Start;
+import traytally.sheet.Address;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
 
@@ -145,27 +147,67 @@ final class TableSearch {
     int hidden = 0;
     ListRow.Columns columns = ListRow.Columns.of(sheet, table.guess().columns());
     Optional<Row> following = rowAt(start.last() + 1);
+    boolean titled = false;
+    Nameless nameless = new Nameless(table);
     for (int i = start.last() + 1; i < rows.size() && next.isEmpty(); i++) {
       Row row = following.orElseThrow();
       following = rowAt(i + 1);
       boolean gap = row.number() > last + 1;
+      boolean fresh = gap || titled;
+      titled = gap && row.cells().stream().filter(c -> !ListRow.isBlank(c)).count() == 1;
       last = row.number();
       if (repeatsHeader(table, row)) {
         table.assume("A header row that stands again was passed over.");
       } else {
-        next = HeaderSearch.mayBe(row, gap) ? headers.at(i) : Optional.empty();
+        next = HeaderSearch.mayBe(row, fresh) ? headers.at(i) : Optional.empty();
         if (next.isEmpty()) {
           hidden += row.hidden() ? 1 : 0;
           sections.take(row, gap, following, mapped(table, row, columns.row(i)));
+          nameless.look(row);
         }
       }
     }
     if (hidden > 0) {
       table.assume(hidden + " hidden rows were read like the others.");
     }
+    nameless.say();
     sections.fillDown();
     new TakeApart(table).run();
     return next;
+  }
+
+  /** Columns that hold something under no header and are taken for nothing. */
+  private static final class Nameless {
+    private final Table table;
+    private final BitSet known = new BitSet();
+    private final BitSet filled = new BitSet();
+
+    Nameless(Table table) {
+      this.table = table;
+      for (int column = 0; column < table.headers().size(); column++) {
+        known.set(column, !table.headers().get(column).text().isEmpty());
+      }
+      table.guess().columns().values().forEach(known::set);
+      table.guess().across().keySet().forEach(known::set);
+    }
+
+    void look(Row row) {
+      for (int c = known.nextClearBit(0); c < row.cells().size(); c = known.nextClearBit(c + 1)) {
+        if (!ListRow.isBlank(row.cell(c))) {
+          filled.set(c);
+        }
+      }
+    }
+
+    void say() {
+      filled.stream()
+          .forEach(
+              column ->
+                  table.assume(
+                      "Column "
+                          + Address.columnLetters(column)
+                          + " has no header and was passed over."));
+    }
   }
 
   private Optional<Row> rowAt(int index) {

@@ -92,12 +92,20 @@ final class TakeApart {
     return anatomies.computeIfAbsent(row.text(field), Anatomy::of);
   }
 
+  /**
+   * A bare number behind a body style is its length; behind a colour it may be part of its name.
+   */
+  private static Optional<Anatomy> lengthWithin(Field field, String words) {
+    return Anatomy.lengthWithin(words)
+        .or(() -> field == Field.BODY ? Anatomy.bareLengthWithin(words) : Optional.empty());
+  }
+
   private void lengthsWithin(Field field) {
     for (ListRow row : table.rows()) {
       Place place = row.place(field);
       if (row.isBlank(Field.LENGTH) && place.cell() instanceof Cell.Text text) {
         within
-            .computeIfAbsent(text.text(), Anatomy::lengthWithin)
+            .computeIfAbsent(text.text(), words -> lengthWithin(field, words))
             .ifPresent(
                 parts -> {
                   row.put(field, Cell.text(parts.body()), place.column());
