@@ -168,7 +168,10 @@ final class TableSearch {
       }
     }
     if (hidden > 0) {
-      table.assume(hidden + " hidden rows were read like the others.");
+      table.assume(
+          hidden == 1
+              ? "A hidden row was read like the others."
+              : hidden + " hidden rows were read like the others.");
     }
     nameless.say();
     sections.fillDown();
