@@ -1,11 +1,13 @@
 package traytally.cli;
 
 import java.math.BigDecimal;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -22,6 +24,7 @@ import traytally.ledger.MovementKind;
 import traytally.ledger.Posting;
 import traytally.ledger.Recorded;
 import traytally.plastic.Money;
+import traytally.plastic.Name;
 import traytally.plastic.Packs;
 import traytally.plastic.Plastic;
 
@@ -32,6 +35,7 @@ import traytally.plastic.Plastic;
     footer = {
       "",
       "Example: traytally bought paddle motor oil 75 2 packs --price 5.20",
+      "Example: traytally bought --list list.csv --except 'curl tail kelp green'",
       "Example: traytally bought 7 8        (8 pieces of row 7 of the last listing)",
       "Example: traytally bought --new 'paddle tail, ink blue, 75' 1 pack --pack-size 8"
     })
@@ -42,7 +46,7 @@ final class BoughtCommand implements Callable<Integer> {
   @Mixin private NewPlastic which;
 
   @Parameters(
-      arity = "1..*",
+      arity = "0..*",
       paramLabel = "PLASTIC N [packs|pieces]",
       description = "Which, by row or words, and how many; pieces if not said.")
   private List<String> words = List.of();
@@ -53,8 +57,33 @@ final class BoughtCommand implements Callable<Integer> {
   @Option(names = "--pack-size", paramLabel = "PIECES", description = "Pieces in one pack.")
   private Optional<Integer> packSize = Optional.empty();
 
+  @Option(
+      names = "--list",
+      paramLabel = "FILE",
+      description =
+          "Book what restock --save kept. In the file, change Packs where fewer came; 0 for none.")
+  private Optional<Path> list = Optional.empty();
+
+  @Option(
+      names = "--shop",
+      paramLabel = "NAME",
+      description = "Of the list, book this shop's parcel only; repeatable.")
+  private List<Name> shops = List.of();
+
+  @Option(
+      names = "--except",
+      paramLabel = "WORDS",
+      description = "Of the list, leave out the plastics with these words; repeatable.")
+  private List<String> except = List.of();
+
   @Override
   public Integer call() {
+    if (list.isPresent()) {
+      return byList(list.get());
+    }
+    if (!shops.isEmpty() || !except.isEmpty()) {
+      throw new Refusal(Exit.USAGE, "--shop and --except choose from a list: add --list FILE.");
+    }
     HandWords told = HandWords.parse(words, "Example: traytally bought paddle motor oil 75 8");
     if (packSize.filter(size -> size < 1 || size > 1000).isPresent()) {
       throw new Refusal(Exit.USAGE, "--pack-size wants 1 to 1000 pieces.");
@@ -65,6 +94,15 @@ final class BoughtCommand implements Callable<Integer> {
       throw new Refusal(Exit.USAGE, "--price wants what one pack cost, such as 5.20.");
     }
     return hand.record(root, which.isNew(), book -> change(book, told));
+  }
+
+  private int byList(Path file) {
+    if (!words.isEmpty() || which.isNew() || price.isPresent() || packSize.isPresent()) {
+      throw new Refusal(
+          Exit.USAGE, "--list says which, how many and at what price. Give the list alone.");
+    }
+    Parcel parcel = new Parcel(BoughtList.read(file), day.date(root), Set.copyOf(shops), except);
+    return hand.record(root, false, parcel::change);
   }
 
   private HandChange change(Book book, HandWords told) {

@@ -1,8 +1,10 @@
 package traytally.cli;
 
 import java.math.BigDecimal;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -19,7 +21,11 @@ import traytally.ledger.Book;
 import traytally.ledger.Fact.Offered;
 import traytally.plastic.Money;
 import traytally.plastic.Name;
+import traytally.render.Format;
+import traytally.render.Look;
+import traytally.render.Rendering;
 import traytally.report.RestockReport;
+import traytally.report.SavedListReport;
 import traytally.report.Swatches;
 import traytally.restock.Asked;
 import traytally.restock.ShoppingList;
@@ -71,6 +77,12 @@ final class RestockCommand implements Callable<Integer> {
       description = "Add the N most promising colours on sale that you never fished.")
   private int untried;
 
+  @Option(
+      names = "--save",
+      paramLabel = "FILE",
+      description = "Keep what to buy as a .csv file, for bought --list when the parcel comes.")
+  private Optional<Path> save = Optional.empty();
+
   @Override
   public Integer call() {
     refuse();
@@ -81,10 +93,20 @@ final class RestockCommand implements Callable<Integer> {
       requireKnown(book);
       Optional<Money> most = budget.map(sum -> Money.of(sum, book.settings().currency()));
       Asked asked = new Asked(until, count, Set.copyOf(shops), most, least, untried);
-      output.print(
-          root, RestockReport.of(ShoppingList.of(book, root.today(), asked), Swatches.of(book)));
+      ShoppingList list = ShoppingList.of(book, root.today(), asked);
+      save.ifPresent(file -> keep(list, file));
+      output.print(root, RestockReport.of(list, Swatches.of(book)));
     }
     return Exit.OK;
+  }
+
+  private void keep(ShoppingList list, Path file) {
+    Look plain = Looks.of(root.desk(), root.settings()).withColour(false);
+    Output.save(
+        file, stream -> Rendering.write(SavedListReport.of(list), Format.CSV, plain, stream));
+    root.desk()
+        .err()
+        .println("Kept: " + file + "; when the parcel comes, traytally bought --list " + file);
   }
 
   private void requireKnown(Book book) {
@@ -110,6 +132,10 @@ final class RestockCommand implements Callable<Integer> {
     if (until.filter(day -> day.isBefore(root.today())).isPresent()) {
       throw new Refusal(
           Exit.USAGE, "--until " + until.get() + " is past. Give a day still to come.");
+    }
+    if (save.filter(file -> !file.toString().toLowerCase(Locale.ROOT).endsWith(".csv"))
+        .isPresent()) {
+      throw new Refusal(Exit.USAGE, "--save keeps the list as .csv, as in --save list.csv.");
     }
     if (until.isPresent() && trips.isPresent()) {
       throw new Refusal(Exit.USAGE, "give either --until or --trips, not both.");
