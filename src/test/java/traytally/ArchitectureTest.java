@@ -39,6 +39,7 @@ class ArchitectureTest {
               "sheet", FILES + " javax.xml.stream.. com.fasterxml.aalto.. com.opencsv.. " + POI),
           Map.entry("intake", "java.io.. java.nio.charset.. sheet plastic trip ledger"),
           Map.entry("store", FILES + " java.sql.. org.sqlite.. plastic trip ledger"),
+          Map.entry("export", FILES + " com.opencsv.. com.fasterxml.jackson.core.. store render"),
           Map.entry("report", "plastic trip ledger performance restock intake"),
           Map.entry(
               "render",
@@ -49,7 +50,7 @@ class ArchitectureTest {
           Map.entry(
               "cli",
               FILES
-                  + " picocli.. org.jline.. plastic trip ledger performance restock sheet intake store report"
+                  + " picocli.. org.jline.. plastic trip ledger performance restock sheet intake store report export"
                   + " render"));
 
   private static final JavaClasses CLASSES =

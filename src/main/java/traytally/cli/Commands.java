@@ -48,6 +48,7 @@ final class Commands {
     ALL.put("sheet", SheetCommand::new);
     ALL.put("backup", BackupCommand::new);
     ALL.put("restore", RestoreCommand::new);
+    ALL.put("export", ExportCommand::new);
     ALL.put("check", CheckCommand::new);
     ALL.put("settings", SettingsCommand::new);
     ALL.put("demo", DemoCommand::new);

@@ -40,7 +40,10 @@ import traytally.store.Box;
 /** {@code import}: reads lists into the box. */
 @Command(
     name = "import",
-    description = "Reads your lists: the tray, the trip log, the plan, shop prices.",
+    description = {
+      "Reads your lists: the tray, the trip log, the plan, shop prices.",
+      "What traytally export wrote becomes a box of its own."
+    },
     footer = {"", "Example: traytally import tray.xlsx trips.csv --dry-run"})
 final class ImportCommand implements Callable<Integer> {
   @ParentCommand private Traytally root;
@@ -119,6 +122,10 @@ final class ImportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    Optional<ReadBack> readBack = ReadBack.of(root, files);
+    if (readBack.isPresent()) {
+      return readBack.get().run(dryRun);
+    }
     ImportOptions options = options();
     Reading reading =
         encoding.map(name -> Reading.AS_FOUND.withEncoding(charset(name))).orElse(Reading.AS_FOUND);

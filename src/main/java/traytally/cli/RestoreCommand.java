@@ -8,6 +8,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import traytally.store.Box;
+import traytally.store.Replacement;
 
 /** {@code restore}: puts a copy in the place of the box. */
 @Command(
@@ -35,7 +36,7 @@ final class RestoreCommand implements Callable<Integer> {
         before = Optional.of(box.backup(BackupCommand.folder(target), BackupCommand.KEPT));
       }
     }
-    Box.restore(copy, target, root.desk().clock());
+    Replacement.restore(copy, target, root.desk().clock());
     root.desk().out().println("Put back and checked: " + copy + " is now the box " + target + ".");
     before.ifPresent(
         file ->

@@ -18,7 +18,7 @@ import java.util.regex.Pattern;
  * <p>Writing adds the apostrophe to text that already begins with one as well, so reading undoes it
  * for every text, and leaves {@code 'ned} alone.
  */
-final class InertText {
+public final class InertText {
   private static final String BLANKS = "['\\s\\p{Z}\\uFEFF\\u200B]*";
   private static final String STARTERS = "[=+\\-@\\t\\r\\n\\uFF1D\\uFF0B\\uFF0D\\uFF20]";
   private static final Pattern FORMULA = Pattern.compile(BLANKS + STARTERS);
@@ -27,12 +27,12 @@ final class InertText {
   private InertText() {}
 
   /** {@code text} as it is written. */
-  static String write(String text) {
+  public static String write(String text) {
     return FORMULA.matcher(text).lookingAt() ? "'" + text : text;
   }
 
   /** What {@code written} stood for. */
-  static String read(String written) {
+  public static String read(String written) {
     return INERT.matcher(written).lookingAt() ? written.substring(1) : written;
   }
 }

@@ -3,7 +3,6 @@ package traytally.store;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -35,7 +34,7 @@ import traytally.plastic.Plastic;
  */
 public final class Box implements AutoCloseable {
   /** How long to wait for another program's write, which takes a second or two at most. */
-  private static final Duration PATIENCE = Duration.ofSeconds(5);
+  static final Duration PATIENCE = Duration.ofSeconds(5);
 
   private static final long UNSEEN = -1;
 
@@ -81,7 +80,7 @@ public final class Box implements AutoCloseable {
   }
 
   /** Connects to a box; one of an older version is brought up to date, with a copy if asked. */
-  private static Box connect(Path file, Clock clock, Duration patience, boolean keepOld) {
+  static Box connect(Path file, Clock clock, Duration patience, boolean keepOld) {
     Box box = new Box(file, clock, BoxFile.connect(file, patience));
     try {
       box.prepare(keepOld);
@@ -97,7 +96,7 @@ public final class Box implements AutoCloseable {
 
   /** Checks that it is a box this program knows, and brings an older or empty one up to date. */
   private void prepare(boolean keepOld) throws SQLException {
-    int found = version();
+    int found = found();
     if (found == Schema.VERSION) {
       return;
     }
@@ -108,7 +107,7 @@ public final class Box implements AutoCloseable {
         "BEGIN IMMEDIATE",
         () -> {
           // Asked again: another program may have done it while this one waited for its turn.
-          int version = version();
+          int version = found();
           if (version < Schema.VERSION) {
             Schema.migrate(connection, version);
           }
@@ -116,16 +115,14 @@ public final class Box implements AutoCloseable {
         });
   }
 
-  private int version() throws SQLException {
+  private int found() throws SQLException {
     int version = Schema.pragma(connection, "user_version");
     boolean marked = Schema.pragma(connection, "application_id") == Schema.APPLICATION_ID;
     if (!marked && (version != 0 || Schema.hasTables(connection))) {
       throw BoxException.notABox(file);
     }
     if (version > Schema.VERSION) {
-      throw new BoxException(
-          BoxException.Kind.TOO_NEW,
-          "The box " + file + " was made by a newer traytally. Install that version to open it.");
+      throw BoxException.tooNew("The box " + file);
     }
     return version;
   }
@@ -252,35 +249,23 @@ public final class Box implements AutoCloseable {
     return new Copies(file, connection).keep(whole, kept, clock.instant());
   }
 
-  /**
-   * Puts the copy {@code from} in the place of the box {@code file}: it is copied to a file of its
-   * own first, brought up to date and checked there, and takes the name only then.
-   *
-   * @throws BoxException if it is no box or not whole; what was there stays
-   */
-  public static void restore(Path from, Path file, Clock clock) {
-    Path target = file.toAbsolutePath().normalize();
-    Path folder = target.resolveSibling(target.getFileName() + ".restoring");
-    Path fresh = folder.resolve("copy.box");
+  /** Hands the rows of every table out. */
+  public void export(TableSink sink) throws IOException {
     try {
-      BoxFile.createFolders(folder);
+      execute("BEGIN");
       try {
-        Files.copy(from, fresh, StandardCopyOption.REPLACE_EXISTING);
-        try (Box copy = connect(fresh, clock, PATIENCE, false)) {
-          List<String> problems = copy.check();
-          if (!problems.isEmpty()) {
-            throw new BoxException(
-                BoxException.Kind.NOT_A_BOX, from + " is not whole: " + problems.get(0));
-          }
-          copy.backup(target);
-        }
+        new Tables(connection).pour(sink);
       } finally {
-        Files.deleteIfExists(fresh);
-        Files.deleteIfExists(folder);
+        execute("ROLLBACK");
       }
-    } catch (IOException e) {
-      throw BoxFile.cannotCreate(target, e);
+    } catch (SQLException e) {
+      throw BoxException.of(file, e);
     }
+  }
+
+  /** The version of the tables that every open box has. */
+  public static int version() {
+    return Schema.VERSION;
   }
 
   @Override

@@ -40,6 +40,11 @@ public final class BoxException extends RuntimeException {
         file + " is not a traytally box. Name the box with --box, or another place for a new one.");
   }
 
+  static BoxException tooNew(String what) {
+    return new BoxException(
+        Kind.TOO_NEW, what + " was made by a newer traytally. Install that version to open it.");
+  }
+
   static BoxException damaged(Path file, Exception cause) {
     return new BoxException(
         Kind.NOT_A_BOX,

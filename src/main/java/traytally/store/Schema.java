@@ -247,13 +247,29 @@ final class Schema {
 
   /** Brings the tables from {@code version} to the newest; the caller holds a write transaction. */
   static void migrate(Connection connection, int version) throws SQLException {
+    step(connection, version, VERSION);
+  }
+
+  /**
+   * Makes the tables of {@code version} in an empty file; the caller holds a write transaction.
+   *
+   * @throws IllegalArgumentException if there is no such version
+   */
+  static void make(Connection connection, int version) throws SQLException {
+    if (version < 1 || version > VERSION) {
+      throw new IllegalArgumentException("there is no version " + version + " of a box");
+    }
+    step(connection, 0, version);
+  }
+
+  private static void step(Connection connection, int from, int to) throws SQLException {
     try (Statement statement = connection.createStatement()) {
-      for (String step : STEPS.subList(version, VERSION)) {
+      for (String step : STEPS.subList(from, to)) {
         // The driver runs a whole script in one call, triggers and all.
         statement.executeUpdate(step);
       }
       statement.executeUpdate("PRAGMA application_id = " + APPLICATION_ID);
-      statement.executeUpdate("PRAGMA user_version = " + VERSION);
+      statement.executeUpdate("PRAGMA user_version = " + to);
     }
   }
 }

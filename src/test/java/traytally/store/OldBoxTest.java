@@ -124,7 +124,7 @@ final class OldBoxTest {
     assertEquals(version(before), version(Files.readAllBytes(copy)));
     assertEquals(2, version(Files.readAllBytes(file)));
     Files.delete(file);
-    Box.restore(copy, file, CLOCK);
+    Replacement.restore(copy, file, CLOCK);
     try (Box box = Box.open(file, CLOCK)) {
       assertEquals(Optional.empty(), box.asItWas());
       assertEquals(Sample.facts(1).size(), box.book().facts().size());
