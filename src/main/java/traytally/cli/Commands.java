@@ -51,6 +51,7 @@ final class Commands {
     ALL.put("export", ExportCommand::new);
     ALL.put("check", CheckCommand::new);
     ALL.put("settings", SettingsCommand::new);
+    ALL.put("completion", CompletionCommand::new);
     ALL.put("demo", DemoCommand::new);
   }
 
