@@ -2,12 +2,14 @@ package traytally.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import traytally.store.Box;
+import traytally.store.BoxException;
 import traytally.store.Replacement;
 
 /** {@code restore}: puts a copy in the place of the box. */
@@ -27,22 +29,43 @@ final class RestoreCommand implements Callable<Integer> {
       throw new Refusal(Exit.NO_INPUT, "there is no file " + copy + ".");
     }
     Path target = root.boxFile();
-    Optional<Path> before = Optional.empty();
-    if (Files.exists(target)) {
-      if (copy.toAbsolutePath().normalize().equals(target.toAbsolutePath().normalize())) {
-        throw new Refusal(Exit.USAGE, copy + " is the box itself. Name a copy of it.");
-      }
-      try (Box box = root.openBox()) {
-        before = Optional.of(box.backup(BackupCommand.folder(target), BackupCommand.KEPT));
+    Clock clock = root.desk().clock();
+    if (!Files.exists(target)) {
+      Replacement.restore(copy, target, clock);
+      say("");
+    } else if (copy.toAbsolutePath().normalize().equals(target.toAbsolutePath().normalize())) {
+      throw new Refusal(Exit.USAGE, copy + " is the box itself. Name a copy of it.");
+    } else {
+      Optional<Path> before = copyOfBox(target);
+      if (before.isPresent()) {
+        Replacement.restore(copy, target, clock);
+        say("The box as it was: " + before.get() + "; traytally restore brings it back.");
+      } else {
+        Path aside = Replacement.restoreAside(copy, target, clock);
+        say("What was there could not be opened; it lies in " + aside + " now.");
       }
     }
-    Replacement.restore(copy, target, root.desk().clock());
-    root.desk().out().println("Put back and checked: " + copy + " is now the box " + target + ".");
-    before.ifPresent(
-        file ->
-            root.desk()
-                .out()
-                .println("The box as it was: " + file + "; traytally restore brings it back."));
     return Exit.OK;
+  }
+
+  /** A copy of the present box, unless it is one that cannot be opened. */
+  private Optional<Path> copyOfBox(Path target) {
+    try (Box box = root.openBox()) {
+      return Optional.of(box.backup(BackupCommand.folder(target), BackupCommand.KEPT));
+    } catch (BoxException e) {
+      return switch (e.kind()) {
+        case NOT_A_BOX, TOO_NEW, IO -> Optional.empty();
+        case BUSY, CANNOT_CREATE -> throw e;
+      };
+    }
+  }
+
+  private void say(String before) {
+    root.desk()
+        .out()
+        .println("Put back and checked: " + copy + " is now the box " + root.boxFile() + ".");
+    if (!before.isEmpty()) {
+      root.desk().out().println(before);
+    }
   }
 }

@@ -42,6 +42,40 @@ public final class Replacement {
   }
 
   /**
+   * Puts the copy {@code from} in the place of a box that cannot be opened, which is moved aside
+   * once the copy is whole beside it.
+   *
+   * @return where what was there lies now
+   * @throws BoxException if the copy is no box or not whole
+   */
+  public static Path restoreAside(Path from, Path file, Clock clock) {
+    Path target = file.toAbsolutePath().normalize();
+    Path fresh = target.resolveSibling(target.getFileName() + ".restored");
+    restore(from, fresh, clock);
+    try {
+      Path aside = aside(target);
+      // A journal left by a crash belongs to the box moved, and would spoil the new one.
+      Path journal = target.resolveSibling(target.getFileName() + "-journal");
+      if (Files.exists(journal)) {
+        Files.move(journal, aside.resolveSibling(aside.getFileName() + "-journal"));
+      }
+      Files.move(target, aside);
+      Files.move(fresh, target);
+      return aside;
+    } catch (IOException e) {
+      throw BoxFile.cannotCreate(target, e);
+    }
+  }
+
+  private static Path aside(Path target) {
+    Path aside = target.resolveSibling(target.getFileName() + ".unreadable");
+    for (int number = 2; Files.exists(aside); number++) {
+      aside = target.resolveSibling(target.getFileName() + ".unreadable-" + number);
+    }
+    return aside;
+  }
+
+  /**
    * Makes the box {@code file} of rows that were handed out once.
    *
    * @param version the version of the tables they came from

@@ -83,4 +83,36 @@ class SafeCopiesTest {
     assertEquals(before, ledger());
     assertFalse(Files.exists(folder.resolve("tray.box.restoring")));
   }
+
+  @Test
+  void aCopyTakesThePlaceOfABoxThatCannotBeOpened() throws IOException {
+    String before = ledger();
+    Path box = folder.resolve("tray.box");
+    Path copy = folder.resolve("copy.box");
+    done("backup", copy.toString());
+    byte[] whole = Files.readAllBytes(copy);
+    byte[] torn = java.util.Arrays.copyOf(whole, whole.length);
+    java.util.Arrays.fill(torn, 4096, torn.length, (byte) 0x5a);
+    byte[] newer = whole.clone();
+    newer[63] = 99; // the user version (sqlite.org/fileformat2.html, 1.3)
+    byte[][] broken = {
+      "no box at all".getBytes(java.nio.charset.StandardCharsets.UTF_8),
+      java.util.Arrays.copyOf(whole, 5000),
+      torn,
+      newer
+    };
+    for (int i = 0; i < broken.length; i++) {
+      Files.write(box, broken[i]);
+      Files.write(folder.resolve("tray.box-journal"), new byte[] {1, 2, 3});
+      Ran ran = done("restore", copy.toString());
+      assertEquals(before, ledger(), "case " + i);
+      assertEquals(0, Ran.in(folder, "check").code());
+      assertFalse(Files.exists(folder.resolve("tray.box.restored")));
+      if (ran.out().contains(".unreadable")) {
+        Path aside = folder.resolve("tray.box.unreadable" + (i == 0 ? "" : "-" + (i + 1)));
+        assertEquals(-1, Files.mismatch(aside, Files.write(folder.resolve("same"), broken[i])));
+      }
+    }
+    assertTrue(Files.exists(folder.resolve("tray.box.unreadable-4")));
+  }
 }
