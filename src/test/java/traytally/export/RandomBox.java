@@ -118,7 +118,7 @@ final class RandomBox {
   }
 
   private Fact fact() {
-    return switch (random.nextInt(12)) {
+    return switch (random.nextInt(13)) {
       case 0 -> new Fact.Counted(plastic(), day(), random.nextInt(9), random.nextBoolean());
       case 1 -> new Fact.Fished(stint(), nextStint++, 1 + random.nextInt(3), text());
       case 2 ->
