@@ -15,11 +15,14 @@ import org.jline.reader.LineReaderBuilder;
 import org.jline.reader.ParsedLine;
 import org.jline.reader.Parser;
 import org.jline.reader.UserInterruptException;
+import org.jline.terminal.Size;
 import org.jline.terminal.Terminal;
 import org.jline.terminal.TerminalBuilder;
 
 /** A person at the keyboard, who is asked one line after the other. */
 final class Keyboard implements AutoCloseable {
+  private static final Size SMALLEST = Size.of(80, 24);
+
   private final Desk desk;
   private final Terminal terminal;
   private final LineReader reader;
@@ -28,6 +31,10 @@ final class Keyboard implements AutoCloseable {
   private Keyboard(Desk desk, Terminal terminal) {
     this.desk = desk;
     this.terminal = terminal;
+    if (terminal.getSize().getColumns() <= 0) {
+      // A line without a size of its own is taken for the smallest screen there is.
+      terminal.setSize(SMALLEST);
+    }
     this.reader =
         LineReaderBuilder.builder()
             .terminal(terminal)
@@ -62,7 +69,9 @@ final class Keyboard implements AutoCloseable {
         TerminalBuilder.builder()
             .name("traytally")
             .provider(TerminalBuilder.PROP_PROVIDER_EXEC)
-            .encoding(StandardCharsets.UTF_8);
+            .encoding(StandardCharsets.UTF_8)
+            // Asking the terminal what it can do costs a tired evening the wait for its answer.
+            .graphemeCluster(false);
     if (desk.in() == System.in) {
       // Prompts are no results: they go where messages go.
       return builder.systemOutput(TerminalBuilder.SystemOutput.SysErrOrSysOut).dumb(true).build();
@@ -72,8 +81,7 @@ final class Keyboard implements AutoCloseable {
 
   /** Says a line, broken between words where the terminal ends. */
   void say(String line) {
-    int columns = terminal.getSize().getColumns();
-    int width = columns > 0 ? columns : Integer.MAX_VALUE;
+    int width = terminal.getSize().getColumns();
     String rest = line;
     while (rest.length() > width) {
       int space = rest.lastIndexOf(' ', width);

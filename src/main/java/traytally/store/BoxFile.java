@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileAttribute;
@@ -55,9 +57,19 @@ final class BoxFile {
         BoxException.Kind.CANNOT_CREATE,
         file
             + " cannot be made ("
-            + cause
+            + reason(cause)
             + "). Choose another place, or check who may write there.",
         cause);
+  }
+
+  /** Why, in the words of the system, without the names of our classes. */
+  private static String reason(IOException cause) {
+    if (cause instanceof AccessDeniedException) {
+      return "you may not write there";
+    }
+    String reason =
+        cause instanceof FileSystemException system ? system.getReason() : cause.getMessage();
+    return reason == null ? "the system refuses it" : reason;
   }
 
   /** Rights for a new file or folder, where the file system knows such rights. */
