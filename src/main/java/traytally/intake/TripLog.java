@@ -96,6 +96,7 @@ final class TripLog {
         int place = places.merge(trip, 1, Integer::sum);
         stints.add(new Fished(with(stint, plastic.get()), 0, place, source));
       } else {
+        missed(stint.use());
         doubts.add(Optional.of(trip.date()));
       }
     }
@@ -149,6 +150,7 @@ final class TripLog {
       reader.problem(Field.RODS, "is no rod at all. Write at least 1.");
     }
     if (reader.failed()) {
+      missed(loss.pieces() + worn);
       return Optional.empty();
     }
     return Optional.of(
@@ -165,6 +167,16 @@ final class TripLog {
             worn,
             rods,
             reader.text(Field.NOTE)));
+  }
+
+  /** Says that pieces used in a row that was not taken are still in the book. */
+  private void missed(int used) {
+    if (used > 0) {
+      reader.note(
+          reader.text(Field.LOST).isEmpty() ? Field.WORN : Field.LOST,
+          "is not taken off your tray, because the row was not taken. Mend the row and import the"
+              + " list again.");
+    }
   }
 
   /** The plastic in the row's own words; any plastic if the row has failed. */
