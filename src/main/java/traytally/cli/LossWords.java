@@ -1,8 +1,9 @@
 package traytally.cli;
 
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import traytally.intake.Words;
 import traytally.ledger.MovementKind;
 import traytally.plastic.Name;
 import traytally.trip.LossCause;
@@ -14,21 +15,11 @@ final class LossWords {
 
   private static final Gone WORN = new Gone(MovementKind.WORN, Optional.empty());
 
-  private static final Map<String, Gone> WORDS =
-      Map.ofEntries(
-          Map.entry("snag", lost(LossCause.SNAGGED)),
-          Map.entry("snags", lost(LossCause.SNAGGED)),
-          Map.entry("snagged", lost(LossCause.SNAGGED)),
-          Map.entry("bite", lost(LossCause.BITTEN_OFF)),
-          Map.entry("biteoff", lost(LossCause.BITTEN_OFF)),
-          Map.entry("bitten", lost(LossCause.BITTEN_OFF)),
-          Map.entry("bittenoff", lost(LossCause.BITTEN_OFF)),
-          Map.entry("torn", lost(LossCause.TORN)),
-          Map.entry("cast", lost(LossCause.CAST_OFF)),
-          Map.entry("castoff", lost(LossCause.CAST_OFF)),
-          Map.entry("worn", WORN),
-          Map.entry("wornout", WORN),
-          Map.entry("lost", UNKNOWN));
+  private static final Set<String> WORN_OUT = Set.of("worn", "wornout");
+
+  /** Short forms that are too common in sentences for lists to be read by them. */
+  private static final Map<String, LossCause> SHORT =
+      Map.of("bite", LossCause.BITTEN_OFF, "cast", LossCause.CAST_OFF);
 
   private LossWords() {}
 
@@ -37,7 +28,14 @@ final class LossWords {
   }
 
   static Optional<Gone> parse(String word) {
-    return Optional.ofNullable(WORDS.get(Name.of(word.toLowerCase(Locale.ROOT)).key()));
+    String key = Name.of(word).key();
+    if (WORN_OUT.contains(key)) {
+      return Optional.of(WORN);
+    }
+    if (key.equals("lost")) {
+      return Optional.of(UNKNOWN);
+    }
+    return Optional.ofNullable(SHORT.get(key)).or(() -> Words.lossCause(word)).map(LossWords::lost);
   }
 
   static Gone required(String word) {

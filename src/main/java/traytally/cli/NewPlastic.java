@@ -1,11 +1,9 @@
 package traytally.cli;
 
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import picocli.CommandLine.Option;
+import traytally.intake.Lengths;
 import traytally.intake.Spelling;
 import traytally.ledger.Book;
 import traytally.plastic.Name;
@@ -13,9 +11,6 @@ import traytally.plastic.Plastic;
 
 /** The plastic a command speaks of: one of the box, or with {@code --new} one that is not in it. */
 final class NewPlastic {
-  private static final Pattern LENGTH =
-      Pattern.compile("(\\d{1,3}(?:\\.\\d{1,2})?)\\s*(mm|cm|in|inch|inches|\"|'')?");
-
   @Option(
       names = "--new",
       paramLabel = "'BODY, COLOUR, LENGTH[, MAKER]'",
@@ -89,7 +84,7 @@ final class NewPlastic {
   private static Plastic parse(String text) {
     String[] parts = text.split(",", -1);
     Optional<Integer> length =
-        parts.length < 3 ? Optional.of(0) : lengthMm(parts[2].strip().toLowerCase(Locale.ROOT));
+        parts.length < 3 || parts[2].isBlank() ? Optional.of(0) : Lengths.typed(parts[2]);
     if (parts.length < 2
         || parts.length > 4
         || Name.of(parts[0]).isBlank()
@@ -103,30 +98,5 @@ final class NewPlastic {
               + " between: 'paddle tail, motor oil, 75'");
     }
     return Plastic.of(parts.length == 4 ? parts[3] : "", parts[0], parts[1], length.get());
-  }
-
-  /** Whole millimetres; bare numbers up to 12 are inches (common practice); empty is unknown. */
-  private static Optional<Integer> lengthMm(String text) {
-    if (text.isEmpty()) {
-      return Optional.of(0);
-    }
-    Matcher length = LENGTH.matcher(text);
-    if (!length.matches()) {
-      return Optional.empty();
-    }
-    double number = Double.parseDouble(length.group(1));
-    String unit =
-        Optional.ofNullable(length.group(2))
-            .orElse(number <= PlasticNames.LONGEST_INCHES ? "in" : "mm");
-    double mm =
-        switch (unit) {
-          case "mm" -> number;
-          case "cm" -> number * 10;
-          default -> number * Plastic.MM_PER_INCH;
-        };
-    long rounded = Math.round(mm);
-    return rounded >= 1 && rounded <= Plastic.LONGEST_MM
-        ? Optional.of((int) rounded)
-        : Optional.empty();
   }
 }

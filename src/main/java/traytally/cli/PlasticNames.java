@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import traytally.intake.Lengths;
 import traytally.intake.Spelling;
 import traytally.ledger.Book;
 import traytally.ledger.Fact.Agreed;
@@ -25,9 +26,6 @@ final class PlasticNames {
 
   /** 3 inches is 76 mm and sold as 75: lengths this near are one length (common practice). */
   private static final double SAME_LENGTH_MM = 2;
-
-  /** Bare numbers up to here may be inches: no soft plastic is longer (common practice). */
-  static final double LONGEST_INCHES = 12;
 
   /** Matches shown where several fit: a screen's worth. */
   private static final int SHOWN = 20;
@@ -209,7 +207,7 @@ final class PlasticNames {
     String unit = Optional.ofNullable(length.group(2)).orElse("");
     boolean inches =
         Math.abs(number * Plastic.MM_PER_INCH - plastic.lengthMm()) <= SAME_LENGTH_MM
-            && number <= LONGEST_INCHES;
+            && number <= Lengths.LONGEST_INCHES.doubleValue();
     return switch (unit) {
       case "mm" -> number == plastic.lengthMm();
       case "cm" -> number * 10 == plastic.lengthMm();

@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
 import traytally.plastic.Plastic;
 
 /** Lengths as people write them: {@code 3"}, {@code 3½in}, {@code 75mm}, a bare {@code 75}. */
-final class Lengths {
+public final class Lengths {
   /** A unit of length. */
   enum Unit {
     MM("1", "mm"),
@@ -35,7 +35,7 @@ final class Lengths {
   record Written(BigDecimal number, Optional<Unit> unit) {}
 
   /** No soft plastic is longer than this in inches or shorter than it in mm (common practice). */
-  private static final BigDecimal LONGEST_INCHES = new BigDecimal("12");
+  public static final BigDecimal LONGEST_INCHES = new BigDecimal("12");
 
   /** Bare numbers from here on are millimetres: 25 inches is no soft plastic (common practice). */
   private static final BigDecimal SURELY_MM = new BigDecimal("25");
@@ -65,6 +65,15 @@ final class Lengths {
     }
     Optional<Unit> found = unit;
     return Numbers.parse(length.group(1)).map(number -> new Written(number, found));
+  }
+
+  /**
+   * A length typed by itself, in whole millimetres: a bare number is inches where it may be; empty
+   * if it is no length of a soft plastic.
+   */
+  public static Optional<Integer> typed(String text) {
+    return parse(text)
+        .flatMap(length -> mm(length, unit(Bare.EACH_BY_SIZE, length.number())).value());
   }
 
   /** The length in whole millimetres, halves upward; {@code bare} is the unit of bare numbers. */

@@ -9,7 +9,7 @@ import traytally.trip.Clarity;
 import traytally.trip.LossCause;
 
 /** The short words of a list: yes and no, clarity, how a piece was lost. */
-final class Words {
+public final class Words {
   private static final WordList LIST = WordList.read("words.txt");
 
   private static final Set<String> YES =
@@ -93,7 +93,7 @@ final class Words {
   }
 
   /** How a piece was lost; the words may stand inside a sentence. */
-  static Optional<LossCause> lossCause(String text) {
+  public static Optional<LossCause> lossCause(String text) {
     String words = " " + WordList.fold(text) + " ";
     Optional<LossCause> exact = LossCause.parse(words);
     if (exact.isPresent()) {
