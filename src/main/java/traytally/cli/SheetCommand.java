@@ -16,7 +16,8 @@ import traytally.render.Template;
 @Command(
     name = "sheet",
     description = "Writes workbooks to fill in.",
-    subcommands = SheetCommand.Blank.class)
+    subcommands = SheetCommand.Blank.class,
+    footer = {"", "Example: traytally sheet blank box"})
 final class SheetCommand implements Callable<Integer> {
   @ParentCommand private Traytally root;
 

@@ -207,4 +207,30 @@ class TripTalkTest {
     assertEquals(2, ran.code());
     assertTrue(ran.err().contains("there is no terminal to ask at"), ran.err());
   }
+
+  /**
+   * Typists press 4.3 keys a second on average over 168,000 people (Dhakal, Feit, Kristensson and
+   * Oulasvirta, "Observations on typing from 136 million keystrokes", CHI 2018,
+   * doi:10.1145/3173574.3174220: 52 words of five keys a minute). A tired one is given two thirds.
+   */
+  @Test
+  void aMedianTripOfFiveStintsIsToldWithinAMinute() {
+    assertEquals(
+        0, Ran.in(folder, "plan", "add", "2026-05-01", "Gannet Stack", "pollack", "5h").code());
+    String keys =
+        "\r\r\r\r\r" // as planned
+            + "whi\t40m 3t 2l -1 s\t\r"
+            + "cha\t25m\r"
+            + "plim\t30m 1t\r"
+            + "grub\t20m -1 b\t\r"
+            + "whi\t60m 2l\r"
+            + "\r\r";
+    assertEquals(0, type(keys).code());
+    assertEquals(
+        List.of(
+            "white 40 3 1", "chalk 25 0 0", "motor oil 30 1 0", "2t; dark 20 0 1", "white 60 2 0"),
+        told());
+    double seconds = keys.length() / (4.3 * 2 / 3);
+    assertTrue(seconds < 60, keys.length() + " keys, " + seconds + " s");
+  }
 }
