@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -16,6 +17,8 @@ import traytally.cli.Ran;
 /** The guide says what the program says: its console blocks are run and compared. */
 class CommandGuideTest {
   private static final Path GUIDE = Path.of("docs/commands.md");
+  private static final Pattern COMMAND =
+      Pattern.compile("\\$ (?:printf '([^']*)' \\| )?traytally (.*)");
   private static final Pattern WORD = Pattern.compile("'([^']*)'|(\\S+)");
 
   @TempDir Path folder;
@@ -31,8 +34,8 @@ class CommandGuideTest {
       }
       if (!console || line.startsWith("```")) {
         real.append(line).append('\n');
-      } else if (line.startsWith("$ traytally ")) {
-        Ran ran = Ran.in(folder, words(line.substring("$ traytally ".length())));
+      } else if (COMMAND.matcher(line).matches()) {
+        Ran ran = run(line);
         real.append(line).append('\n').append(ran.out()).append(ran.err());
         commands++;
       }
@@ -41,7 +44,16 @@ class CommandGuideTest {
       Files.writeString(GUIDE, real);
     }
     assertEquals(Files.readString(GUIDE), real.toString());
-    assertEquals(16, commands);
+    assertEquals(17, commands);
+  }
+
+  private Ran run(String line) {
+    Matcher command = COMMAND.matcher(line);
+    if (!command.matches()) {
+      throw new IllegalArgumentException(line);
+    }
+    String piped = Optional.ofNullable(command.group(1)).orElse("").replace("\\n", "\n");
+    return Ran.piping(folder, piped, words(command.group(2)));
   }
 
   private static String[] words(String line) {
