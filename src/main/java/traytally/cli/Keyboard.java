@@ -79,8 +79,13 @@ final class Keyboard implements AutoCloseable {
     return builder.system(false).type("ansi").streams(desk.in(), desk.err()).build();
   }
 
-  /** Says a line, broken between words where the terminal ends. */
-  void say(String line) {
+  /** Says a text, its lines broken between words where the terminal ends. */
+  void say(String text) {
+    text.lines().forEach(this::sayLine);
+    terminal.writer().flush();
+  }
+
+  private void sayLine(String line) {
     int width = terminal.getSize().getColumns();
     String rest = line;
     while (rest.length() > width) {
@@ -90,7 +95,6 @@ final class Keyboard implements AutoCloseable {
       rest = "     " + rest.substring(end).strip();
     }
     terminal.writer().println(rest);
-    terminal.writer().flush();
   }
 
   /**

@@ -35,6 +35,9 @@ final class TripTalk {
   private Book book;
   private TripDraft draft;
 
+  /** A line that was not understood: it stands there again, to be corrected. */
+  private String again = "";
+
   private TripTalk(Traytally root, HandOptions hand, Keyboard keyboard) {
     this.root = root;
     this.hand = hand;
@@ -74,7 +77,8 @@ final class TripTalk {
     keyboard.say("Now stint after stint; ? for help, Enter alone when done.");
     boolean forgotten = false;
     while (!forgotten) {
-      String said = keyboard.ask((draft.stints().size() + 1) + "> ", "", stint());
+      String said = keyboard.ask((draft.stints().size() + 1) + "> ", again, stint());
+      again = "";
       if (said.isEmpty()) {
         if (isRecorded()) {
           return Exit.OK;
@@ -132,7 +136,7 @@ final class TripTalk {
       case "forget" -> {
         return !keyboard.agrees("Drop the whole trip?", false);
       }
-      default -> TripLine.stints(said).forEach(text -> understood(text).ifPresent(this::add));
+      default -> TripLine.stints(said).forEach(this::take);
     }
     return true;
   }
@@ -166,6 +170,15 @@ final class TripTalk {
                 draft.put(index, text);
                 echo(index);
               });
+    }
+  }
+
+  private void take(String text) {
+    Optional<String> stint = understood(text);
+    if (stint.isPresent()) {
+      add(stint.get());
+    } else {
+      again = again.isEmpty() ? text.strip() : again + "; " + text.strip();
     }
   }
 
@@ -238,6 +251,15 @@ final class TripTalk {
     } catch (Refusal e) {
       // It may have been counted in another window meanwhile.
       book = read();
+      if (PlasticNames.fitting(words, book).isEmpty() && !words.matches("\\d+")) {
+        throw new Refusal(
+            e.code(),
+            e.sentence()
+                + System.lineSeparator()
+                + "One that is not in the box yet is counted in another window first: traytally"
+                + " count 3 --new 'paddle tail, motor oil, 75'",
+            e);
+      }
       return PlasticNames.named(root, book, words);
     }
   }

@@ -26,6 +26,8 @@ class TripTalkTest {
       """;
   private static final String CTRL_C = "\u0003";
   private static final String CTRL_D = "\u0004";
+  private static final String CTRL_U = "\u0015";
+  private static final String BACKSPACE = "\u007f";
   private static final String HEAD = "\rGannet Stack\rpollack\rclear\r2\r";
 
   @TempDir Path folder;
@@ -117,8 +119,13 @@ class TripTalkTest {
             + "drop 2\r" // chalk 10m
             + "fix 1\r-2 torn\r" // the line stands there to be added to
             + "back\r3t\r" // the last one: chalk 5m
-            + "drop 9\rnothing like it\r\r\r");
-    assertEquals(List.of("white 60 0 2", "chalk 5 3 0"), told());
+            + "drop 9\r"
+            + "nothing like it\r" // the line stands there again
+            + CTRL_U
+            + "whiff 7m\r"
+            + BACKSPACE.repeat("ff 7m".length())
+            + "te 7m\r\r\r");
+    assertEquals(List.of("white 60 0 2", "chalk 5 3 0", "white 7 0 0"), told());
   }
 
   @Test
