@@ -7,9 +7,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import traytally.ledger.Book;
-import traytally.plastic.Plastic;
 import traytally.report.Words;
-import traytally.store.Box;
 
 /**
  * {@code trips log} at the keyboard: asks for the head of a trip, then for stint after stint in the
@@ -32,7 +30,7 @@ final class TripTalk {
   private final Traytally root;
   private final HandOptions hand;
   private final Keyboard keyboard;
-  private Book book;
+  private final StintTalk stintTalk;
   private TripDraft draft;
 
   /** A line that was not understood: it stands there again, to be corrected. */
@@ -42,7 +40,7 @@ final class TripTalk {
     this.root = root;
     this.hand = hand;
     this.keyboard = keyboard;
-    this.book = read();
+    this.stintTalk = new StintTalk(root, keyboard);
     this.draft = TripDraft.beside(root.boxFile(), root.desk());
   }
 
@@ -60,24 +58,18 @@ final class TripTalk {
     }
   }
 
-  private Book read() {
-    try (Box box = root.openBox()) {
-      return box.book();
-    }
-  }
-
   private int run() {
     Optional<TripDraft> left = TripDraft.left(root.boxFile(), root.desk());
     if (left.isPresent() && wanted(left.get())) {
       draft = left.get();
       show();
     } else {
-      draft.head(TripHead.ask(root, book, keyboard).text());
+      draft.head(TripHead.ask(root, stintTalk.book(), keyboard).text());
     }
     keyboard.say("Now stint after stint; ? for help, Enter alone when done.");
     boolean forgotten = false;
     while (!forgotten) {
-      String said = keyboard.ask((draft.stints().size() + 1) + "> ", again, stint());
+      String said = keyboard.ask((draft.stints().size() + 1) + "> ", again, stintTalk.completion());
       again = "";
       if (said.isEmpty()) {
         if (isRecorded()) {
@@ -90,10 +82,6 @@ final class TripTalk {
     draft.forget();
     keyboard.say("Dropped: nothing was recorded.");
     return Exit.OK;
-  }
-
-  private Completion stint() {
-    return new StintCompletion(book);
   }
 
   /** Whether the person goes on with the draft of an earlier evening; else it is dropped. */
@@ -112,7 +100,7 @@ final class TripTalk {
 
   private Optional<TripWords> headOf(TripDraft told) {
     try {
-      return Optional.of(TripLine.head(root, book, told.head()).withoutSlips());
+      return Optional.of(TripLine.head(root, stintTalk.book(), told.head()).withoutSlips());
     } catch (Refusal e) {
       keyboard.say(e.sentence());
       return Optional.empty();
@@ -129,7 +117,7 @@ final class TripTalk {
     switch (said.toLowerCase(Locale.ROOT)) {
       case "?", "help" -> HELP.forEach(keyboard::say);
       case "show" -> show();
-      case "head" -> draft.head(TripHead.ask(root, book, keyboard).text());
+      case "head" -> draft.head(TripHead.ask(root, stintTalk.book(), keyboard).text());
       case "back" -> back();
       case "drop" -> aboutOne("drop", draft.stints().size() - 1);
       case "fix" -> aboutOne("fix", draft.stints().size() - 1);
@@ -143,7 +131,7 @@ final class TripTalk {
 
   private void back() {
     if (draft.stints().isEmpty()) {
-      draft.head(TripHead.ask(root, book, keyboard).text());
+      draft.head(TripHead.ask(root, stintTalk.book(), keyboard).text());
     } else {
       aboutOne("fix", draft.stints().size() - 1);
     }
@@ -162,9 +150,11 @@ final class TripTalk {
       show();
       return;
     }
-    String said = keyboard.ask((index + 1) + "> ", draft.stints().get(index) + " ", stint());
+    String said =
+        keyboard.ask((index + 1) + "> ", draft.stints().get(index) + " ", stintTalk.completion());
     if (!said.isEmpty()) {
-      understood(said)
+      stintTalk
+          .understood(said)
           .ifPresent(
               text -> {
                 draft.put(index, text);
@@ -174,7 +164,7 @@ final class TripTalk {
   }
 
   private void take(String text) {
-    Optional<String> stint = understood(text);
+    Optional<String> stint = stintTalk.understood(text);
     if (stint.isPresent()) {
       add(stint.get());
     } else {
@@ -185,83 +175,6 @@ final class TripTalk {
   private void add(String text) {
     draft.add(text);
     echo(draft.stints().size() - 1);
-  }
-
-  /**
-   * The stint as it goes into the draft, its plastic named whole; empty if it is not understood.
-   */
-  private Optional<String> understood(String said) {
-    try {
-      StintWords words = StintWords.parse(said);
-      Optional<Plastic> plastic = plastic(words.plastic());
-      if (plastic.isEmpty()) {
-        return Optional.empty();
-      }
-      String text = words.text(plastic.get());
-      if (words.isBare()) {
-        String counts =
-            keyboard.ask(
-                "   " + plastic.get() + ": how long, how many? (60m 3t 2h 2l -1 snag) ",
-                "",
-                Completion.NONE);
-        text = text + " " + counts;
-      }
-      return Optional.of(withCause(StintWords.parse(text), plastic.get()));
-    } catch (Refusal e) {
-      keyboard.say("Not understood: " + e.getMessage());
-      return Optional.empty();
-    }
-  }
-
-  private String withCause(StintWords words, Plastic plastic) {
-    if (!words.asksHow()) {
-      return words.text(plastic);
-    }
-    String how =
-        keyboard.ask(
-            "   lost how? snag, bite, torn, cast, worn; Enter if unknown: ",
-            "",
-            Completion.ofWords("snag", "bite", "torn", "cast", "worn"));
-    if (how.isEmpty()) {
-      return words.text(plastic);
-    }
-    LossWords.required(how);
-    return words.text(plastic, how);
-  }
-
-  /** The one plastic meant; with several, the person picks one. */
-  private Optional<Plastic> plastic(String words) {
-    List<Plastic> named = named(words);
-    if (named.size() == 1) {
-      return Optional.of(named.get(0));
-    }
-    for (int i = 0; i < named.size(); i++) {
-      keyboard.say(String.format(Locale.ROOT, "%5d  %s", i + 1, named.get(i)));
-    }
-    String said =
-        keyboard.ask("   which of them, 1 to " + named.size() + "? ", "", Completion.NONE);
-    return said.matches("[1-9]\\d{0,3}") && Integer.parseInt(said) <= named.size()
-        ? Optional.of(named.get(Integer.parseInt(said) - 1))
-        : Optional.empty();
-  }
-
-  private List<Plastic> named(String words) {
-    try {
-      return PlasticNames.named(root, book, words);
-    } catch (Refusal e) {
-      // It may have been counted in another window meanwhile.
-      book = read();
-      if (PlasticNames.fitting(words, book).isEmpty() && !words.matches("\\d+")) {
-        throw new Refusal(
-            e.code(),
-            e.sentence()
-                + System.lineSeparator()
-                + "One that is not in the box yet is counted in another window first: traytally"
-                + " count 3 --new 'paddle tail, motor oil, 75'",
-            e);
-      }
-      return PlasticNames.named(root, book, words);
-    }
   }
 
   private void echo(int index) {
