@@ -3,6 +3,7 @@ package traytally.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 import traytally.report.Column.Kind;
@@ -60,9 +61,9 @@ public final class RestockReport {
     List<Section> sections = new ArrayList<>();
     int from = 0;
     while (from < list.lines().size()) {
-      String heading = heading(list.lines().get(from));
+      String heading = heading(list, list.lines().get(from));
       int to = from + 1;
-      while (to < list.lines().size() && heading(list.lines().get(to)).equals(heading)) {
+      while (to < list.lines().size() && heading(list, list.lines().get(to)).equals(heading)) {
         to++;
       }
       Optional<Name> shop = shop(list.lines().get(from));
@@ -72,13 +73,22 @@ public final class RestockReport {
     return sections;
   }
 
-  private static String heading(ShoppingLine line) {
+  private static String heading(ShoppingList list, ShoppingLine line) {
     return shop(line)
         .map(Name::text)
-        .orElse(
-            line.onSale()
-                ? "Low, and left out of the budget"
-                : "Low, and nobody on your price list has it");
+        .orElseGet(
+            () -> {
+              if (line.onSale()) {
+                return "Low, and left out of the budget";
+              }
+              return list.shops().isEmpty()
+                  ? "Low, and nobody on your price list has it"
+                  : "Low, and not at "
+                      + list.shops().stream()
+                          .map(Name::text)
+                          .sorted()
+                          .collect(Collectors.joining(" or "));
+            });
   }
 
   private static String sum(ShoppingList list, Name shop) {

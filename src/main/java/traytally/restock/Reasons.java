@@ -2,6 +2,7 @@ package traytally.restock;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -18,9 +19,17 @@ import traytally.plastic.Plastic;
 /**
  * Why a line is on the list, as an angler would say it.
  *
+ * @param market the shops asked for
+ * @param everywhere all shops
  * @param untried the plastics that were added to be tried
  */
-record Reasons(Outlook outlook, Market market, LocalDate asOf, Asked asked, Set<Plastic> untried) {
+record Reasons(
+    Outlook outlook,
+    Market market,
+    Market everywhere,
+    LocalDate asOf,
+    Asked asked,
+    Set<Plastic> untried) {
   /** Names in one sentence at most. */
   private static final int MOST_NAMES = 3;
 
@@ -61,7 +70,15 @@ record Reasons(Outlook outlook, Market market, LocalDate asOf, Asked asked, Set<
     if (!soldOut.isEmpty()) {
       return "sold out at " + String.join(", ", soldOut.stream().map(Name::text).toList());
     }
-    return "no shop on your price lists has it";
+    List<String> others =
+        everywhere.offers(plastic).stream()
+            .map(offer -> offer.shop().text())
+            .distinct()
+            .sorted()
+            .toList();
+    return others.isEmpty()
+        ? "no shop on your price lists has it"
+        : "not there; to be had at " + String.join(", ", others);
   }
 
   /** What the angler should know about how the list was made. */
@@ -94,6 +111,16 @@ record Reasons(Outlook outlook, Market market, LocalDate asOf, Asked asked, Set<
       notes.add("Nothing that " + asked.budget().get() + " can buy would save a take.");
     }
     return notes;
+  }
+
+  /** From when on a pack is bought for itself. */
+  static String goingRate(double takes, Currency currency) {
+    return String.format(
+        Locale.ROOT,
+        "A pack is also bought where it saves %.2f takes for each %s or more: the middle of what you"
+            + " have bought before. --worth sets another.",
+        takes,
+        currency);
   }
 
   /** What {@code more} money would cover, and what is risked without it. */

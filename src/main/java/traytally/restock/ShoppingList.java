@@ -4,13 +4,16 @@ import java.time.LocalDate;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import traytally.ledger.Book;
 import traytally.plastic.Money;
+import traytally.plastic.Name;
 
 /**
  * What to buy before the horizon's trips, and where.
  *
  * @param outlook what it was worked out from
+ * @param shops the only ones asked for; empty for all
  * @param budget what goods and postage may cost, if there is a limit
  * @param lines what nobody sells first, then by shop and plastic, then what the budget left out
  * @param orders what each shop is paid, by name
@@ -20,11 +23,13 @@ public record ShoppingList(
     LocalDate asOf,
     Outlook outlook,
     Currency currency,
+    Set<Name> shops,
     Optional<Money> budget,
     List<ShoppingLine> lines,
     List<ShopOrder> orders,
     List<String> notes) {
   public ShoppingList {
+    shops = Set.copyOf(shops);
     lines = List.copyOf(lines);
     orders = List.copyOf(orders);
     notes = List.copyOf(notes);

@@ -38,6 +38,7 @@ final class ShoppingTrip {
   private final SortedMap<Plastic, Prospect> prospects; // what never was in the box included
   private final Map<Plastic, Basket.Gain> gains = new TreeMap<>();
   private final Set<Plastic> untried;
+  private final OptionalDouble goingRate;
 
   ShoppingTrip(Book book, LocalDate asOf, Asked asked) {
     this.book = book;
@@ -51,6 +52,10 @@ final class ShoppingTrip {
     prospects.putAll(outlook.newcomers());
     Worth worth = new Worth(outlook.performance(), prospects.values());
     this.untried = untried(worth);
+    this.goingRate =
+        asked.budget().isPresent() || asked.worth().isPresent()
+            ? asked.worth()
+            : GoingRate.of(book, asOf, prospects, worth, market);
     for (Prospect prospect : prospects.values()) {
       if (!market.offers(prospect.plastic()).isEmpty()) {
         boolean wanted = untried.contains(prospect.plastic());
@@ -89,15 +94,24 @@ final class ShoppingTrip {
     boolean proven = basket.proven();
     Map<Plastic, Use> after = outlook.after(pieces(bought));
     List<ShopOrder> orders = basket.orders(bought);
-    Reasons reasons = new Reasons(outlook, market, asOf, asked, untried);
+    Reasons reasons = new Reasons(outlook, market, Market.of(book, Set.of()), asOf, asked, untried);
     List<String> notes = reasons.notes(book, orders, low.size());
     leftOut(low, bought, after).ifPresent(notes::add);
+    double saved =
+        bought.entrySet().stream().mapToDouble(e -> saved(e.getKey(), pieces(e.getValue()))).sum();
+    if (asked.budget().isPresent() && !bought.isEmpty() && saved < 1) {
+      notes.add(
+          "All of it saves less than one take over these trips: the money may be better kept.");
+    }
     notes.addAll(ClosedWaters.of(book).notes(outlook.horizon().trips()));
     if (outlook.prospects().values().stream()
         .noneMatch(p -> p.kept() || p.standing() == Standing.TRUSTED)) {
       notes.add(
           "Nothing is trusted yet: trust takes fish on several days of your log. Mark what you will"
               + " not be without as Kept in your list.");
+    }
+    if (asked.worth().isEmpty() && goingRate.isPresent()) {
+      notes.add(Reasons.goingRate(goingRate.getAsDouble(), market.currency()));
     }
     if (!proven) {
       notes.add("There were too many ways to buy to try them all: a better basket may exist.");
@@ -106,6 +120,7 @@ final class ShoppingTrip {
         asOf,
         outlook,
         market.currency(),
+        asked.shops(),
         asked.budget(),
         lines(low, bought, after, reasons),
         orders,
@@ -118,7 +133,7 @@ final class ShoppingTrip {
       Map<Plastic, Use> after,
       Reasons reasons) {
     Set<Plastic> isLow = low.stream().map(Prospect::plastic).collect(Collectors.toSet());
-    StandIns standIns = new StandIns(book, outlook.prospects().values());
+    StandIns standIns = new StandIns(book, outlook.prospects().values(), rule);
     List<ShoppingLine> lines = new ArrayList<>();
     for (Prospect prospect : prospects.values()) {
       Plastic plastic = prospect.plastic();
@@ -216,9 +231,8 @@ final class ShoppingTrip {
   }
 
   private boolean isWorthIt(Offer offer, Basket.Gain gain, int pieces) {
-    OptionalDouble worth = asked.worth();
     double cents = offer.packPrice().cents();
-    double wanted = worth.isPresent() ? worth.getAsDouble() * cents / 100 : TAKES_A_PACK;
+    double wanted = goingRate.isPresent() ? goingRate.getAsDouble() * cents / 100 : TAKES_A_PACK;
     return added(offer, gain, pieces) * cents >= wanted;
   }
 

@@ -2,64 +2,72 @@ package traytally.restock;
 
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import traytally.ledger.Book;
-import traytally.ledger.Fact;
-import traytally.plastic.Colour;
-import traytally.plastic.Lab;
+import traytally.ledger.Palette;
+import traytally.plastic.Look;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 
-/** What to tie on instead of a plastic that is gone. */
+/**
+ * What to tie on instead of a plastic that is gone: of pieces on hand, rather not one that is low.
+ */
 final class StandIns {
   private final List<Prospect> onHand;
-  private final Map<Name, Lab> looks = new HashMap<>();
+  private final LowRule rule;
+  private final Palette palette;
 
-  StandIns(Book book, Collection<Prospect> prospects) {
-    onHand = prospects.stream().filter(p -> p.pieces().count() > 0).toList();
-    for (Fact.Coloured coloured : book.facts(Fact.Coloured.class)) {
-      Colour colour = coloured.colour();
-      colour.base().ifPresent(base -> looks.put(colour.name(), Lab.of(base)));
-    }
+  StandIns(Book book, Collection<Prospect> prospects, LowRule rule) {
+    this.onHand = prospects.stream().filter(p -> p.pieces().count() > 0).toList();
+    this.rule = rule;
+    this.palette = Palette.of(book);
   }
 
   /**
-   * The same colour in another body or length, the most pieces first; else the colour that looks
-   * nearest in the same body, where the angler gave a swatch of both; of pieces on hand.
+   * The same colour in another body or length; else the colour that looks nearest in the same body,
+   * or where the body is gone too, in any: by the swatches given or those its words stand for.
    */
   Optional<Plastic> of(Plastic wanted) {
-    Optional<Plastic> sameColour =
-        onHand.stream()
-            .filter(p -> !p.plastic().equals(wanted))
+    List<Prospect> others =
+        onHand.stream().filter(p -> !p.plastic().equals(wanted)).sorted(safest()).toList();
+    Optional<Prospect> sameColour =
+        others.stream()
             .filter(p -> p.plastic().colour().equals(wanted.colour()))
             .min(
-                Comparator.comparing((Prospect p) -> p.pieces().count())
-                    .reversed()
+                safest()
+                    .thenComparing(
+                        Comparator.comparing((Prospect p) -> p.pieces().count()).reversed())
                     .thenComparing(p -> !p.plastic().body().equals(wanted.body()))
-                    .thenComparing(p -> Math.abs(p.plastic().lengthMm() - wanted.lengthMm())))
-            .map(Prospect::plastic);
-    return sameColour.or(() -> nearestColour(wanted));
+                    .thenComparing(p -> Math.abs(p.plastic().lengthMm() - wanted.lengthMm())));
+    List<Prospect> sameBody =
+        others.stream().filter(p -> p.plastic().body().equals(wanted.body())).toList();
+    return sameColour
+        .or(() -> nearest(wanted.colour(), sameBody))
+        .or(() -> nearest(wanted.colour(), others))
+        .map(Prospect::plastic);
   }
 
-  private Optional<Plastic> nearestColour(Plastic wanted) {
-    return Optional.ofNullable(looks.get(wanted.colour()))
+  private Comparator<Prospect> safest() {
+    return Comparator.comparing(rule::isLow);
+  }
+
+  private Optional<Prospect> nearest(Name colour, List<Prospect> some) {
+    return palette
+        .look(colour)
         .flatMap(
             look ->
-                onHand.stream()
-                    .filter(p -> !p.plastic().equals(wanted))
-                    .filter(p -> p.plastic().body().equals(wanted.body()))
-                    .filter(p -> looks.containsKey(p.plastic().colour()))
+                some.stream()
+                    .filter(p -> palette.look(p.plastic().colour()).isPresent())
                     .min(
-                        Comparator.comparingDouble((Prospect p) -> difference(look, p))
-                            .thenComparing(p -> -p.pieces().count()))
-                    .map(Prospect::plastic));
+                        safest()
+                            .thenComparingDouble(p -> difference(look, p))
+                            .thenComparing(p -> -p.pieces().count())));
   }
 
-  private double difference(Lab look, Prospect other) {
-    return Optional.ofNullable(looks.get(other.plastic().colour()))
+  private double difference(Look look, Prospect other) {
+    return palette
+        .look(other.plastic().colour())
         .map(look::difference)
         .orElse(Double.POSITIVE_INFINITY);
   }

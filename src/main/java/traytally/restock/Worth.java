@@ -95,22 +95,28 @@ final class Worth {
 
   /** Takes saved by so many pieces more than are in the tray. */
   Basket.Gain gain(Prospect prospect, boolean wanted) {
-    double mean = prospect.endless().mean();
-    double each =
-        mean > 0
-            ? edge(prospect.plastic()) * prospect.endless().hours() / mean
-            : 0; // takes a piece
-    double missing = missing(prospect, 0);
+    int had = prospect.pieces().count();
+    double each = takesAPiece(prospect);
     int most = 0;
     List<Double> saved = new ArrayList<>(List.of(0.0));
-    while (each * missing(prospect, most) > NOTHING && most < MOST_PIECES) {
+    while (each * missing(prospect, had + most) > NOTHING && most < MOST_PIECES) {
       most++;
-      saved.add(each * (missing - missing(prospect, most)));
+      saved.add(each * (missing(prospect, had) - missing(prospect, had + most)));
     }
     return new Basket.Gain(most, pieces -> saved.get(Math.min(pieces, saved.size() - 1)), wanted);
   }
 
-  private static double missing(Prospect prospect, int more) {
-    return prospect.endless().distribution().expectedShortage(prospect.pieces().count() + more);
+  /** Takes that {@code more} pieces save where the tray holds {@code had}. */
+  double saved(Prospect prospect, int had, int more) {
+    return takesAPiece(prospect) * (missing(prospect, had) - missing(prospect, had + more));
+  }
+
+  private double takesAPiece(Prospect prospect) {
+    double mean = prospect.endless().mean();
+    return mean > 0 ? edge(prospect.plastic()) * prospect.endless().hours() / mean : 0;
+  }
+
+  private static double missing(Prospect prospect, int pieces) {
+    return prospect.endless().distribution().expectedShortage(pieces);
   }
 }

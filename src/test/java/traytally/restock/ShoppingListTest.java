@@ -16,6 +16,7 @@ import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import traytally.ledger.Fact;
+import traytally.ledger.MovementKind;
 import traytally.ledger.Offer;
 import traytally.ledger.Setting;
 import traytally.performance.Standing;
@@ -172,7 +173,7 @@ class ShoppingListTest {
   @Test
   void theStandInIsTheSameColourElseTheNearestThatIsKnown() {
     BoxBuilder box = inkIsTrusted(1, 9).counted(daysAgo(9), MOSS, 5).counted(daysAgo(9), ROSE, 50);
-    assertEquals(Optional.empty(), list(box).lines().get(0).standIn());
+    assertEquals(Optional.of(OLIVE), list(box).lines().get(0).standIn()); // by everyday words
     box.swatch("ink", "#101820").swatch("moss", "#2a3020").swatch("rose", "#f0a0b0");
     assertEquals(Optional.of(MOSS), list(box).lines().get(0).standIn());
     Plastic few = Plastic.of("", "craw", "ink", 75);
@@ -308,5 +309,63 @@ class ShoppingListTest {
     BoxBuilder beside = inkIsTrusted(0, 9).offered("Quay", INK, 4, 5);
     double with = within(beside.counted(daysAgo(120), LONG_INK, 1), 5).takesSaved();
     assertTrue(with < 0.95 * without, with + " and " + without);
+  }
+
+  @Test
+  void whatIsLowItselfStandsInOnlyWhereNothingElseDoes() {
+    BoxBuilder box = inkIsTrusted(1, 9).counted(daysAgo(9), LONG_INK, 6);
+    for (int i = 10; i < 100; i += 5) {
+      box.fished(daysAgo(i), LONG_INK, 240, 4, 4);
+    }
+    assertEquals(Optional.of(LONG_INK), standIn(INK, list(box)));
+    Plastic spare = Plastic.of("", "craw", "ink", 75);
+    assertEquals(Optional.of(spare), standIn(INK, list(box.counted(daysAgo(9), spare, 5))));
+  }
+
+  private static Optional<Plastic> standIn(Plastic plastic, ShoppingList list) {
+    return list.lines().stream()
+        .filter(line -> line.plastic().equals(plastic))
+        .flatMap(line -> line.standIn().stream())
+        .findFirst();
+  }
+
+  @Test
+  void whatOtherShopsHaveIsSaidWhereOneShopWasAskedFor() {
+    BoxBuilder box = inkIsTrusted(0, 9).offered("Quay", INK, 4, 5).offered("Pier", ROSE, 4, 5);
+    Asked pier = new Asked(Optional.empty(), OptionalInt.empty(), Set.of(Name.of("Pier")));
+    ShoppingLine line = ShoppingList.of(box.book(), TODAY, pier).lines().get(0);
+    assertEquals(INK, line.plastic());
+    assertTrue(line.reason().endsWith("not there; to be had at Quay"), line.reason());
+  }
+
+  @Test
+  void aBudgetThatSavesLessThanATakeSaysSo() {
+    ShoppingList little = within(inkIsTrusted(9, 9).offered("Quay", INK, 1, 1), 1);
+    assertTrue(little.takesSaved() > 0 && little.takesSaved() < 1, little.toString());
+    assertTrue(little.notes().stream().anyMatch(n -> n.contains("less than one take")));
+    ShoppingList much = within(inkIsTrusted(0, 9).offered("Quay", INK, 4, 5), 5);
+    assertTrue(much.takesSaved() >= 1, much.toString());
+    assertFalse(much.notes().stream().anyMatch(n -> n.contains("less than one take")));
+  }
+
+  @Test
+  void packsAreBoughtAtThePriceTheAnglerHasPaidBefore() {
+    Fact sold = new Fact.Described(INK, "", OptionalInt.of(1), Optional.of(euros(1)), "");
+    BoxBuilder frugal = inkIsTrusted(0, 2).offered("Quay", INK, 1, 1).fact(sold);
+    BoxBuilder keen = inkIsTrusted(0, 2).offered("Quay", INK, 1, 1).fact(sold);
+    for (int i = 1; i <= 3; i++) {
+      frugal.moved(daysAgo(i), MovementKind.BOUGHT, INK, 1);
+    }
+    for (int i = 1; i <= 3; i++) {
+      keen.moved(daysAgo(i), MovementKind.BOUGHT, INK, 12);
+    }
+    ShoppingList few = list(frugal);
+    ShoppingList many = list(keen);
+    assertTrue(few.notes().stream().anyMatch(n -> n.contains("bought before")), few.toString());
+    assertTrue(3 + packs(few) < 36 + packs(many), packs(few) + " and " + packs(many));
+  }
+
+  private static int packs(ShoppingList list) {
+    return list.lines().stream().mapToInt(line -> line.packs().count()).sum();
   }
 }
