@@ -37,9 +37,9 @@ final class GoingRate {
     Map<Plastic, Fact.Described> described = book.described();
     double[] rates =
         book.ledger().movements().stream()
-            .filter(movement -> stands(book, movement.batch()))
+            .filter(movement -> movement.what().kind() == MovementKind.BOUGHT)
+            .filter(movement -> !movement.what().reverses() && stands(book, movement.batch()))
             .map(Recorded::what)
-            .filter(move -> move.kind() == MovementKind.BOUGHT && !move.reverses())
             .filter(move -> !move.date().isAfter(asOf))
             .filter(move -> move.date().isAfter(asOf.minusYears(YEARS)))
             .map(move -> rate(move, book, prospects, worth, described, market))
