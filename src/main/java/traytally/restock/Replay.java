@@ -180,7 +180,7 @@ final class Replay {
             .toList();
     boolean counted = since.stream().anyMatch(move -> !move.date().isAfter(eve));
     List<Movement> other =
-        since.stream().filter(move -> move.date().isAfter(eve) && move.stint().isEmpty()).toList();
+        since.stream().filter(move -> move.date().isAfter(eve) && !isUse(move)).toList();
     int came = other.stream().mapToInt(move -> Math.max(0, move.pieces())).sum();
     int most = counted ? pieces + came : Integer.MAX_VALUE;
     SortedMap<Trip, List<Turn>> coming = within(eve);
@@ -195,8 +195,15 @@ final class Replay {
         Croston.perTrip(past) * coming.size(),
         average * coming.size());
     if (counted && other.isEmpty()) {
-      score.runOut(prospect.runOutChance(), used >= pieces);
+      int left = book.ledger().stock(plastic, eve.plusDays(horizonDays)).count();
+      score.runOut(prospect.runOutChance(), left == 0);
     }
+  }
+
+  private static boolean isUse(Movement move) {
+    return move.stint().isPresent()
+        || move.kind() == MovementKind.LOST
+        || move.kind() == MovementKind.WORN;
   }
 
   private static int used(Plastic plastic, Map<Trip, List<Turn>> some) {

@@ -58,6 +58,21 @@ class AuditTest {
   }
 
   @Test
+  void runOutChancesComeAboutAsOftenAsTheySay() {
+    double said = 0;
+    double came = 0;
+    for (long seed = 1; seed <= 5; seed++) {
+      Book book = logOf(36, seed);
+      for (Audit.Bin bin : Audit.of(book, lastDay(book), 12, NOBODY).runOuts()) {
+        said += bin.trays() * bin.said();
+        came += bin.trays() * bin.came();
+      }
+    }
+    assertTrue(came > 10, said + " and " + came);
+    assertEquals(1, said / came, 0.35, said + " and " + came);
+  }
+
+  @Test
   void whatCameLaterDoesNotChangeWhatWasForetold() {
     Book whole = logOf(40, 7);
     LocalDate end = lastDay(whole).minusDays(60);
