@@ -5,9 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import traytally.ledger.Book;
 import traytally.ledger.Fact;
 import traytally.ledger.Ledger;
@@ -55,6 +58,44 @@ class AuditTest {
         nineTenths < others[1] && nineTenths < others[3],
         nineTenths + " " + List.of(others[1], others[3]));
     assertEquals(said, held, 0.06);
+  }
+
+  /** Over many anglers, seeds kept back: {@code mvn test -Dslow=true -Dtest=AuditTest}. */
+  @Test
+  @Tag("slow")
+  @EnabledIfSystemProperty(named = "slow", matches = "true")
+  void forecastsComeTrueOverManyAnglers() {
+    double forecasts = 0;
+    double held = 0;
+    double[] losses = new double[6]; // own, Croston's, the average's; at 0.5 and 0.9
+    double[][] bins = new double[10][3]; // trays, said, came
+    for (long seed = 800_001; seed <= 800_016; seed++) {
+      Book book = logOf(40, seed);
+      Audit audit = Audit.of(book, lastDay(book), 12, NOBODY);
+      Audit.UseScore use = audit.use();
+      forecasts += use.forecasts();
+      held += use.forecasts() * use.held();
+      List<Audit.Pinball> all = List.of(use.own(), use.croston(), use.average());
+      for (int i = 0; i < all.size(); i++) {
+        losses[2 * i] += use.forecasts() * all.get(i).half();
+        losses[2 * i + 1] += use.forecasts() * all.get(i).nineTenths();
+      }
+      for (Audit.Bin bin : audit.runOuts()) {
+        double[] sums = bins[(int) Math.round(10 * bin.from())];
+        sums[0] += bin.trays();
+        sums[1] += bin.trays() * bin.said();
+        sums[2] += bin.trays() * bin.came();
+      }
+    }
+    String found = held / forecasts + " " + Arrays.toString(losses) + Arrays.deepToString(bins);
+    assertEquals(0.92, held / forecasts, 0.04, found);
+    assertTrue(losses[0] < losses[2] && losses[0] < losses[4], found);
+    assertTrue(losses[1] < losses[3] && losses[1] < losses[5], found);
+    for (double[] bin : bins) {
+      if (bin[0] > 100) {
+        assertEquals(bin[1] / bin[0], bin[2] / bin[0], 0.08, found);
+      }
+    }
   }
 
   @Test
