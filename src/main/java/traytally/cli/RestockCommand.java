@@ -68,7 +68,7 @@ final class RestockCommand implements Callable<Integer> {
       paramLabel = "TAKES",
       description =
           "Also buy every pack that saves this many takes for each unit of money"
-              + " (standard: 1 take a pack).")
+              + " (standard: your going rate so far, else 1 take a pack).")
   private Optional<Double> worth = Optional.empty();
 
   @Option(
