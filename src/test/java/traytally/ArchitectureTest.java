@@ -39,13 +39,13 @@ class ArchitectureTest {
               "sheet", FILES + " javax.xml.stream.. com.fasterxml.aalto.. com.opencsv.. " + POI),
           Map.entry("intake", "java.io.. java.nio.charset.. sheet plastic trip ledger"),
           Map.entry("store", FILES + " java.sql.. org.sqlite.. plastic trip ledger"),
-          Map.entry("export", FILES + " com.opencsv.. com.fasterxml.jackson.core.. store render"),
+          Map.entry("export", FILES + " com.opencsv.. com.fasterxml.jackson.core.. store render sheet"),
           Map.entry("report", "plastic trip ledger performance restock intake"),
           Map.entry(
               "render",
               FILES
                   + " com.opencsv.. com.fasterxml.jackson.core.. com.openhtmltopdf.."
-                  + " org.apache.pdfbox.. org.apache.fontbox.. plastic report "
+                  + " org.apache.pdfbox.. org.apache.fontbox.. plastic report sheet "
                   + POI),
           Map.entry(
               "cli",

@@ -18,7 +18,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
-import traytally.render.InertText;
+import traytally.sheet.InertText;
 import traytally.store.Box;
 import traytally.store.TableColumn;
 import traytally.store.TableSink;

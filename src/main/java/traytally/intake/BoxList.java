@@ -31,6 +31,13 @@ final class BoxList {
       return lines.stream().mapToInt(Line::pieces).sum();
     }
 
+    /** What the book held when it wrote the list, if it wrote every line. */
+    OptionalInt booked() {
+      return lines.stream().allMatch(line -> line.booked().isPresent())
+          ? OptionalInt.of(lines.stream().mapToInt(line -> line.booked().getAsInt()).sum())
+          : OptionalInt.empty();
+    }
+
     boolean tells(Field field) {
       return lines.stream().anyMatch(line -> line.told().contains(field));
     }
@@ -182,6 +189,12 @@ final class BoxList {
           options.countDate().isPresent()
               && last.filter(l -> countDate.isAfter(l.date())).isPresent();
       boolean unedited = last.filter(l -> l.pieces() == pieces).isPresent() && !later;
+      OptionalInt booked = entry.getValue().booked();
+      if (booked.isPresent()) {
+        // Only what was changed since the book wrote it; back to an older list's number, too.
+        int now = book.ledger().stock(entry.getKey(), countDate).count();
+        unedited = booked.getAsInt() == pieces || (unedited && booked.getAsInt() != now);
+      }
       if (!unedited && !listed.contains(count)) {
         changes.count(count);
         counted++;

@@ -24,6 +24,7 @@ final class BoxRows {
    *
    * @param reader through which more can be said of the row
    * @param told what its table has columns for
+   * @param booked what the book held when it wrote the list, if it did
    */
   record Line(
       ListRow row,
@@ -32,6 +33,7 @@ final class BoxRows {
       Plastic words,
       int pieces,
       boolean blankPieces,
+      OptionalInt booked,
       OptionalInt packSize,
       Optional<Money> packPrice,
       String tray,
@@ -117,6 +119,7 @@ final class BoxRows {
             new Plastic(maker, body, colour, lengthMm),
             pieces.orElse(0),
             pieces.isEmpty(),
+            reader.countLightly(Field.BOOK_SAYS, Quantities.MOST_PIECES),
             packSize,
             reader.amountLightly(Field.PACK_PRICE, own),
             reader.text(Field.TRAY),

@@ -26,6 +26,8 @@ public enum Field {
   /** Pieces at the start of a tally. */
   HAD("had", BOX),
   LOST_SO_FAR("lost so far", BOX),
+  /** Pieces in the book when it wrote the list to be edited. */
+  BOOK_SAYS("book says", BOX),
   PACK_SIZE("pack size", BOX, PRICES),
   PACK_PRICE("pack price", BOX, PRICES),
   TRAY("tray", BOX),

@@ -8,6 +8,7 @@ import java.util.List;
 import traytally.report.Column;
 import traytally.report.Report;
 import traytally.report.Value;
+import traytally.sheet.InertText;
 
 /**
  * A report as comma-separated values for programs, quoted as RFC 4180 says.

@@ -7,6 +7,7 @@ import java.util.List;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellStyle;
 import org.apache.poi.ss.usermodel.DataValidation;
+import org.apache.poi.ss.usermodel.DataValidationConstraint;
 import org.apache.poi.ss.usermodel.DataValidationHelper;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.util.CellRangeAddress;
@@ -22,6 +23,9 @@ final class FormWorkbook {
 
   /** Rows that offer their choices: more than an angler logs in years; chosen freely. */
   private static final int ROWS_WITH_CHOICES = 5_000;
+
+  /** The first day of 2000: a spreadsheet counts days from 1900. */
+  private static final String EARLIEST_DAY = "36526";
 
   private static final int NARROWEST = 10;
   private static final int WIDEST = 30;
@@ -67,7 +71,7 @@ final class FormWorkbook {
       Heading column = form.headings().get(i);
       sheet.setDefaultColumnStyle(i, toFill(column.kind()));
       put(heading, i, column.words(), styles.heading(false, column.required()));
-      offer(sheet, i, column.choices(), rows.size());
+      guide(sheet, i, column, rows.size());
     }
     for (int r = 0; r < rows.size(); r++) {
       Row row = sheet.createRow(r + 1);
@@ -104,20 +108,34 @@ final class FormWorkbook {
     };
   }
 
-  /** Offers {@code choices} in a list that pops down; other words are questioned, not refused. */
-  private static void offer(SXSSFSheet sheet, int column, List<String> choices, int rows) {
-    if (choices.isEmpty()) {
-      return;
-    }
+  /**
+   * Says what belongs into a column where one of its cells is chosen, and offers its choices in a
+   * list that pops down; other words and odd dates are questioned, not refused.
+   */
+  private static void guide(SXSSFSheet sheet, int column, Heading heading, int rows) {
     DataValidationHelper helper = sheet.getDataValidationHelper();
-    DataValidation offer =
+    List<String> choices = heading.choices();
+    DataValidationConstraint wanted =
+        !choices.isEmpty()
+            ? helper.createExplicitListConstraint(choices.toArray(String[]::new))
+            : heading.kind() == Column.Kind.DATE
+                ? helper.createDateConstraint(
+                    DataValidationConstraint.OperatorType.GREATER_OR_EQUAL,
+                    EARLIEST_DAY,
+                    "",
+                    CellStyles.DAY)
+                : helper.createCustomConstraint("TRUE");
+    DataValidation guide =
         helper.createValidation(
-            helper.createExplicitListConstraint(choices.toArray(String[]::new)),
-            new CellRangeAddressList(1, rows + ROWS_WITH_CHOICES, column, column));
-    offer.setErrorStyle(DataValidation.ErrorStyle.WARNING);
-    offer.setShowErrorBox(true);
-    offer.createErrorBox("Not one of the words", "Expected: " + String.join(", ", choices) + ".");
-    sheet.addValidationData(offer);
+            wanted, new CellRangeAddressList(1, rows + ROWS_WITH_CHOICES, column, column));
+    guide.setErrorStyle(DataValidation.ErrorStyle.WARNING);
+    guide.setShowErrorBox(true);
+    guide.createErrorBox(
+        "Is that right?",
+        choices.isEmpty() ? heading.advice() : "Expected: " + String.join(", ", choices) + ".");
+    guide.setShowPromptBox(true);
+    guide.createPromptBox(heading.words(), heading.advice());
+    sheet.addValidationData(guide);
   }
 
   private void fill(Cell cell, Column.Kind kind, Value value) {

@@ -6,6 +6,7 @@ import static traytally.render.Heading.optional;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Stream;
 import traytally.plastic.Finish;
 import traytally.report.Column.Kind;
 
@@ -39,6 +40,22 @@ final class Forms {
                   "How the colour is laid on."),
               oneOf("Kept", YES_NO, "yes for one you will not be without, log or no log."),
               optional("Note", Kind.TEXT, "Anything you want to remember.")));
+
+  /** The same with what the book says, so that reading it back takes only what was edited. */
+  static final SheetForm TRAY =
+      new SheetForm(
+          BOX.name(),
+          List.of(
+              "What the book says lies in your trays. Change what is different, add rows for what is"
+                  + " new, and import the file.",
+              "Only what you change counts. Leave the column Book says as it is: it tells what you"
+                  + " changed."),
+          Stream.concat(
+                  BOX.headings().stream(),
+                  Stream.of(
+                      optional(
+                          "Book says", Kind.WHOLE, "What the book said; not for you to edit.")))
+              .toList());
 
   static final SheetForm TRIPS =
       new SheetForm(

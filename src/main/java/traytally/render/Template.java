@@ -60,31 +60,49 @@ public enum Template implements Worded {
    */
   public void write(List<List<Value>> rows, LocalDate day, Format format, OutputStream out)
       throws IOException {
+    write(form(), rows, day, format, out);
+  }
+
+  /**
+   * Writes the box sheet as the book has it, to be edited and read back; {@code out} stays open.
+   *
+   * @param rows cells in the order of the box sheet's headings, and then the pieces once more
+   * @throws IllegalArgumentException as {@link #write} does
+   */
+  public static void writeTray(
+      List<List<Value>> rows, LocalDate day, Format format, OutputStream out) throws IOException {
+    write(Forms.TRAY, rows, day, format, out);
+  }
+
+  private static void write(
+      SheetForm form, List<List<Value>> rows, LocalDate day, Format format, OutputStream out)
+      throws IOException {
     for (List<Value> row : rows) {
-      if (row.size() != form().headings().size()) {
+      if (row.size() != form.headings().size()) {
         throw new IllegalArgumentException(
-            row.size() + " cells under " + form().headings().size() + " headings");
+            row.size() + " cells under " + form.headings().size() + " headings");
       }
     }
     switch (format) {
-      case XLSX -> FormWorkbook.write(form(), rows, day, out);
-      case CSV -> csv(rows, out);
+      case XLSX -> FormWorkbook.write(form, rows, day, out);
+      case CSV -> csv(form, rows, out);
       case TABLE, JSON, HTML, PDF ->
           throw new IllegalArgumentException("no sheet to fill in: " + format);
     }
   }
 
-  private void csv(List<List<Value>> rows, OutputStream out) throws IOException {
+  private static void csv(SheetForm form, List<List<Value>> rows, OutputStream out)
+      throws IOException {
     Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
-    CsvText.Lines lines = new CsvText.Lines(text, form().headings().size());
-    lines.add(headings().toArray(String[]::new));
+    CsvText.Lines lines = new CsvText.Lines(text, form.headings().size());
+    lines.add(form.headings().stream().map(Heading::words).toArray(String[]::new));
     for (List<Value> row : rows) {
       String[] cells = new String[row.size()];
       for (int i = 0; i < cells.length; i++) {
         cells[i] =
             row.get(i) instanceof Value.YesNo answer
                 ? (answer.yes() ? "yes" : "no")
-                : CsvText.cell(form().headings().get(i).kind(), row.get(i));
+                : CsvText.cell(form.headings().get(i).kind(), row.get(i));
       }
       lines.add(cells);
     }

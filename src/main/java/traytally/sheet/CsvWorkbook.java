@@ -112,7 +112,7 @@ final class CsvWorkbook extends Workbook {
     private void fill(String[] fields) {
       row.start(row.number() + 1, false);
       for (int column = 0; column < fields.length; column++) {
-        row.set(column, Cell.text(fields[column]));
+        row.set(column, Cell.text(InertText.read(fields[column])));
       }
     }
 

@@ -21,6 +21,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import traytally.report.Column.Kind;
 import traytally.report.Report;
 import traytally.report.Value;
+import traytally.sheet.InertText;
 
 class CsvTextTest {
   private static final Pattern FIELD =

@@ -21,6 +21,7 @@ import java.util.TreeMap;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import org.apache.poi.ss.usermodel.CellType;
+import org.apache.poi.ss.usermodel.DataValidationConstraint;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.xssf.usermodel.XSSFDataValidation;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
@@ -137,6 +138,7 @@ class TemplateTest {
   private static List<List<String>> choices(XSSFSheet sheet) {
     return sheet.getDataValidations().stream()
         .map(XSSFDataValidation::getValidationConstraint)
+        .filter(c -> c.getValidationType() == DataValidationConstraint.ValidationType.LIST)
         .map(c -> List.of(c.getExplicitListValues()))
         .toList();
   }

@@ -1,4 +1,4 @@
-package traytally.render;
+package traytally.sheet;
 
 import java.util.regex.Pattern;
 
@@ -33,6 +33,8 @@ public final class InertText {
 
   /** What {@code written} stood for. */
   public static String read(String written) {
-    return INERT.matcher(written).lookingAt() ? written.substring(1) : written;
+    return written.startsWith("'") && INERT.matcher(written).lookingAt()
+        ? written.substring(1)
+        : written;
   }
 }
