@@ -22,10 +22,15 @@ import traytally.store.Box;
 @Command(
     name = "sheet",
     description = "Writes workbooks to fill in, and the tray as one to edit.",
-    subcommands = {SheetCommand.Blank.class, SheetCommand.Tray.class},
+    description = "Writes workbooks to fill in, and the tray as one to edit.",
+    subcommands = {SheetCommand.Blank.class, SheetCommand.Tray.class, ReportCommand.class},
     footer = {"", "Example: traytally sheet blank box"})
 final class SheetCommand implements Callable<Integer> {
   @ParentCommand private Traytally root;
+
+  Traytally root() {
+    return root;
+  }
 
   @Override
   public Integer call() {

@@ -18,6 +18,10 @@ import traytally.plastic.Swatch;
 /** The looks that cells of one workbook have, each made once. */
 final class CellStyles {
   static final String AS_TYPED = "@";
+
+  /** Shows nothing of a number, be it above, below or nought. */
+  private static final String NOTHING = ";;;";
+
   static final String DAY = "yyyy-mm-dd";
 
   /** Between words and the figures of the column before them. */
@@ -30,9 +34,10 @@ final class CellStyles {
   private static final short NOTE_POINTS = 9;
 
   /** Pale enough to write on and to print cheaply. */
-  private static final byte[] PALE = {(byte) 0xE6, (byte) 0xEC, (byte) 0xEE};
+  private static final int PALE = 0xE6ECEE;
 
-  private static final byte[] RULE = {(byte) 0xB5, (byte) 0xBD, (byte) 0xC0};
+  private static final int BAR = 0x9FC4CB;
+  private static final int RULE = 0xB5BDC0;
 
   private final XSSFWorkbook book;
   private final Map<String, XSSFCellStyle> made = new HashMap<>();
@@ -41,6 +46,11 @@ final class CellStyles {
     this.book = book;
     // The first font follows a theme, which these workbooks do not carry.
     book.getFontAt(0).setScheme(FontScheme.NONE);
+  }
+
+  /** Of the bars behind chances: light enough to read the number on it. */
+  XSSFColor barColour() {
+    return colour(BAR);
   }
 
   CellStyle title() {
@@ -175,9 +185,9 @@ final class CellStyles {
         style -> {
           ruled(style);
           style.setBorderLeft(BorderStyle.THIN);
-          style.setLeftBorderColor(new XSSFColor(RULE, null));
+          style.setLeftBorderColor(colour(RULE));
           style.setBorderRight(BorderStyle.THIN);
-          style.setRightBorderColor(new XSSFColor(RULE, null));
+          style.setRightBorderColor(colour(RULE));
           style.setFont(font(false, BOX_POINTS));
           style.setAlignment(HorizontalAlignment.CENTER);
         });
@@ -188,12 +198,15 @@ final class CellStyles {
     return once(
         "swatch " + swatch,
         style -> {
-          int rgb = swatch.rgb();
-          byte[] parts = {(byte) (rgb >> 16), (byte) (rgb >> 8), (byte) rgb};
-          style.setFillForegroundColor(new XSSFColor(parts, null));
+          style.setFillForegroundColor(colour(swatch.rgb()));
           style.setFillPattern(FillPatternType.SOLID_FOREGROUND);
-          framed(style, new XSSFColor(RULE, null));
+          framed(style, colour(RULE));
         });
+  }
+
+  /** Numbers that only a chart reads. */
+  CellStyle unseen() {
+    return once("unseen", style -> style.setDataFormat(book.createDataFormat().getFormat(NOTHING)));
   }
 
   private static void framed(XSSFCellStyle style, XSSFColor frame) {
@@ -211,11 +224,17 @@ final class CellStyles {
     style.setFont(plain());
     style.setVerticalAlignment(VerticalAlignment.CENTER);
     style.setBorderBottom(BorderStyle.THIN);
-    style.setBottomBorderColor(new XSSFColor(RULE, null));
+    style.setBottomBorderColor(colour(RULE));
+  }
+
+  /** The colour with its alpha, which the file format asks for though no program heeds it. */
+  private static XSSFColor colour(int rgb) {
+    byte[] parts = {(byte) 0xFF, (byte) (rgb >> 16), (byte) (rgb >> 8), (byte) rgb};
+    return new XSSFColor(parts, null);
   }
 
   private static void fill(XSSFCellStyle style) {
-    style.setFillForegroundColor(new XSSFColor(PALE, null));
+    style.setFillForegroundColor(colour(PALE));
     style.setFillPattern(FillPatternType.SOLID_FOREGROUND);
   }
 

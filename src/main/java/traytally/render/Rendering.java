@@ -7,6 +7,7 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import traytally.report.Report;
+import traytally.report.Sheet;
 
 /** Writes reports in the format asked for. */
 public final class Rendering {
@@ -38,6 +39,18 @@ public final class Rendering {
       case PDF -> PdfFile.write(report, look, out);
       case TABLE, CSV, JSON, HTML ->
           write(report, format, look, new OutputStreamWriter(out, StandardCharsets.UTF_8));
+    }
+  }
+
+  /** Writes one workbook, {@code contents} first, with charts; {@code out} stays open. */
+  public static void workbook(Report contents, List<Sheet> sheets, Look look, OutputStream out)
+      throws IOException {
+    try (ReportWorkbook book = new ReportWorkbook(look)) {
+      book.add(contents);
+      for (Sheet sheet : sheets) {
+        book.add(sheet);
+      }
+      book.write(out);
     }
   }
 

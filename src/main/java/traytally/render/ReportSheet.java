@@ -3,12 +3,18 @@ package traytally.render;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellStyle;
+import org.apache.poi.ss.usermodel.ConditionalFormattingRule;
+import org.apache.poi.ss.usermodel.ConditionalFormattingThreshold;
+import org.apache.poi.ss.usermodel.DataBarFormatting;
 import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.usermodel.SheetConditionalFormatting;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
 import traytally.plastic.Money;
+import traytally.report.Chart;
 import traytally.report.Column;
 import traytally.report.Report;
 import traytally.report.Value;
@@ -35,6 +41,7 @@ final class ReportSheet {
   private static final double NOTE_SCALE = 11.0 / 9;
 
   private final Report report;
+  private final Optional<Chart> chart;
   private final Wording wording;
   private final Look look;
   private final CellStyles styles;
@@ -44,8 +51,15 @@ final class ReportSheet {
   private final int total;
   private int next;
 
-  ReportSheet(Report report, Wording wording, Look look, CellStyles styles, SXSSFSheet sheet) {
+  ReportSheet(
+      Report report,
+      Optional<Chart> chart,
+      Wording wording,
+      Look look,
+      CellStyles styles,
+      SXSSFSheet sheet) {
     this.report = report;
+    this.chart = chart;
     this.wording = wording;
     this.look = look;
     this.styles = styles;
@@ -55,7 +69,12 @@ final class ReportSheet {
     this.total = Arrays.stream(widths).sum();
   }
 
-  void write() throws IOException {
+  Grid grid() {
+    return grid;
+  }
+
+  /** Writes the sheet, and tells where its rows begin. */
+  int write() throws IOException {
     SheetPage page = new SheetPage(sheet, look.paper());
     page.columns(widths);
     across(wording.title(), styles.title(), TITLE_SCALE, TITLE_LINE_POINTS);
@@ -72,6 +91,7 @@ final class ReportSheet {
       heading();
       page.headingAt(heading, widths.length);
       rows();
+      bars(heading + 1, next - 1);
       page.filter(heading, Math.max(heading, next - 1), widths.length);
       sums();
     }
@@ -81,6 +101,24 @@ final class ReportSheet {
     }
     page.foot(wording.title());
     SheetPage.finish(sheet);
+    return heading + 1;
+  }
+
+  /** Chances also as bars behind their numbers. */
+  private void bars(int from, int to) {
+    for (int i = 0; i < widths.length; i++) {
+      if (grid.columns().get(i).kind() == Column.Kind.CHANCE && to >= from) {
+        SheetConditionalFormatting looks = sheet.getSheetConditionalFormatting();
+        ConditionalFormattingRule rule = looks.createConditionalFormattingRule(styles.barColour());
+        DataBarFormatting bar = rule.getDataBarFormatting();
+        bar.getMinThreshold().setRangeType(ConditionalFormattingThreshold.RangeType.NUMBER);
+        bar.getMinThreshold().setValue(0.0);
+        bar.getMaxThreshold().setRangeType(ConditionalFormattingThreshold.RangeType.NUMBER);
+        bar.getMaxThreshold().setValue(1.0);
+        CellRangeAddress[] cells = {new CellRangeAddress(from, to, i, i)};
+        looks.addConditionalFormatting(cells, rule);
+      }
+    }
   }
 
   /** A text over all columns, on as many lines as it takes. */
@@ -142,7 +180,17 @@ final class ReportSheet {
         String shown = grid.rows().get(r).get(i);
         lines = Math.max(lines, DisplayWidth.wrap(shown, widths[i]).size());
       }
+      forChart(row, report.rows().get(r));
       row.setHeightInPoints(Math.min(TALLEST, Math.max(ROW_POINTS, LINE_POINTS * lines)));
+    }
+  }
+
+  private void forChart(Row row, List<Value> values) {
+    int column = ChartDrawing.firstUnseen(grid);
+    for (double reach : chart.map(drawn -> ChartDrawing.reach(drawn, values)).orElse(List.of())) {
+      Cell cell = row.createCell(column++);
+      cell.setCellValue(reach);
+      cell.setCellStyle(styles.unseen());
     }
   }
 

@@ -3,10 +3,16 @@ package traytally.render;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.time.LocalDate;
+import java.util.Optional;
+import org.apache.poi.ss.usermodel.Name;
+import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.ss.util.WorkbookUtil;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
+import org.apache.poi.xssf.usermodel.XSSFSheet;
+import traytally.report.Chart;
 import traytally.report.Report;
+import traytally.report.Sheet;
 
 /**
  * Reports as sheets of one workbook, ready to print.
@@ -25,6 +31,8 @@ final class ReportWorkbook implements AutoCloseable {
   private final CellStyles styles = new CellStyles(book.getXSSFWorkbook());
   private String title = "";
   private LocalDate day = LocalDate.EPOCH;
+  private int firstRow;
+  private int lastColumn;
 
   ReportWorkbook(Look look) {
     this.look = look;
@@ -32,13 +40,36 @@ final class ReportWorkbook implements AutoCloseable {
 
   /** Adds a sheet with {@code report}; the first gives the file its title and day. */
   void add(Report report) throws IOException {
+    add(report, Optional.empty());
+  }
+
+  /** The same, with a chart beside the rows and a name for them. */
+  void add(Sheet sheet) throws IOException {
+    add(sheet.report(), sheet.chart());
+    String name = book.getSheetName(book.getNumberOfSheets() - 1);
+    int last = Math.max(1, sheet.report().rows().size());
+    Name rows = book.createName();
+    rows.setNameName(name.replaceAll("[^\\p{L}\\p{N}]+", "_") + "_rows");
+    rows.setRefersToFormula(
+        new CellRangeAddress(firstRow - 1, firstRow - 1 + last, 0, lastColumn)
+            .formatAsString(name, true));
+  }
+
+  private void add(Report report, Optional<Chart> chart) throws IOException {
     Wording wording = new Wording(report, look);
     if (book.getNumberOfSheets() == 0) {
       title = wording.title();
       day = report.asOf();
     }
     SXSSFSheet sheet = book.createSheet(freeName(report));
-    new ReportSheet(report, wording, look, styles, sheet).write();
+    ReportSheet writing = new ReportSheet(report, chart, wording, look, styles, sheet);
+    firstRow = writing.write();
+    lastColumn = Math.max(0, writing.grid().columns().size() - 1);
+    if (chart.isPresent()) {
+      XSSFSheet whole = book.getXSSFWorkbook().getSheet(sheet.getSheetName());
+      new ChartDrawing(report, chart.get(), writing.grid(), whole, firstRow).draw();
+      sheet.getPrintSetup().setLandscape(true);
+    }
   }
 
   private String freeName(Report report) {

@@ -1,0 +1,225 @@
+package traytally.blackbox;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URL;
+import java.net.URLClassLoader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
+import org.apache.poi.xssf.usermodel.XSSFChart;
+import org.apache.poi.xssf.usermodel.XSSFSheet;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.apache.xmlbeans.XmlBeans;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import traytally.cli.Ran;
+
+/** The workbook with everything, on the invented data of {@code demo-data}. */
+class ReportWorkbookTest {
+  /** Parts of a workbook and the element each is, as ISO/IEC 29500 names them. */
+  private static final Map<String, String> ELEMENTS =
+      Map.of(
+          "xl/workbook.xml", "spreadsheetml.x2006.main.WorkbookDocument",
+          "xl/styles.xml", "spreadsheetml.x2006.main.StyleSheetDocument",
+          "xl/sharedStrings.xml", "spreadsheetml.x2006.main.SstDocument",
+          "xl/worksheets/", "spreadsheetml.x2006.main.WorksheetDocument",
+          "xl/drawings/", "drawingml.x2006.spreadsheetDrawing.WsDrDocument",
+          "xl/charts/", "drawingml.x2006.chart.ChartSpaceDocument");
+
+  @TempDir Path folder;
+
+  @BeforeEach
+  void importTheDemo() {
+    Ran ran =
+        Ran.in(
+            folder,
+            "import",
+            "demo-data/tray.xlsx",
+            "demo-data/trips.xlsx",
+            "demo-data/plan.xlsx",
+            "demo-data/prices.xlsx",
+            "--count-date",
+            "2026-03-15");
+    assertEquals(0, ran.code(), ran.err());
+  }
+
+  private Path report(String name) {
+    Path file = folder.resolve(name);
+    Ran ran = Ran.in(folder, "sheet", "report", "--out", file.toString());
+    assertEquals(0, ran.code(), ran.err());
+    return file;
+  }
+
+  @Test
+  void everySheetIsThereWithItsChartsAndNames() throws IOException {
+    Path file = report("report.xlsx");
+    assertArrayEquals(Files.readAllBytes(file), Files.readAllBytes(report("again.xlsx")));
+    try (InputStream in = Files.newInputStream(file);
+        XSSFWorkbook book = new XSSFWorkbook(in)) {
+      List<String> names = new ArrayList<>();
+      List<String> charts = new ArrayList<>();
+      for (int i = 0; i < book.getNumberOfSheets(); i++) {
+        XSSFSheet sheet = book.getSheetAt(i);
+        names.add(sheet.getSheetName());
+        assertTrue(sheet.getPaneInformation().isFreezePane(), sheet.getSheetName());
+        assertTrue(sheet.getCTWorksheet().isSetAutoFilter(), sheet.getSheetName());
+        assertTrue(sheet.getFitToPage(), sheet.getSheetName());
+        if (sheet.getDrawingPatriarch() != null) {
+          for (XSSFChart chart : sheet.getDrawingPatriarch().getCharts()) {
+            charts.add(chart.getTitleText().getString());
+          }
+        }
+      }
+      assertEquals(
+          List.of(
+              "Contents",
+              "Box",
+              "Stock and use",
+              "Trust by colour",
+              "Shopping list",
+              "Trips",
+              "Months",
+              "Waters",
+              "Idle pieces",
+              "Audit of past forecasts"),
+          names);
+      assertEquals(
+          List.of(
+              "Pieces in the tray and use to come",
+              "Times the mean of the same days, with 90 % intervals",
+              "Takes an hour by month",
+              "Pieces lost by water"),
+          charts);
+      assertEquals(9, book.getAllNames().size());
+      assertTrue(book.getName("Box_rows").getRefersToFormula().startsWith("Box!$A$"));
+      XSSFSheet box = book.getSheet("Box");
+      assertEquals(2, box.getSheetConditionalFormatting().getNumConditionalFormattings());
+    }
+  }
+
+  @Test
+  void itHoldsNoMacroLeadsNowhereElseAndSaysWhatItsChartsShow() throws IOException {
+    int described = 0;
+    try (ZipFile parts = new ZipFile(report("report.xlsx").toFile())) {
+      for (ZipEntry part : Collections.list(parts.entries())) {
+        assertFalse(part.getName().contains("vba") || part.getName().contains("externalLink"));
+        if (part.getName().endsWith(".rels")) {
+          String links =
+              new String(parts.getInputStream(part).readAllBytes(), StandardCharsets.UTF_8);
+          assertFalse(links.contains("TargetMode=\"External\""), part.getName());
+        } else if (part.getName().startsWith("xl/drawings/")) {
+          String drawing =
+              new String(parts.getInputStream(part).readAllBytes(), StandardCharsets.UTF_8);
+          assertTrue(drawing.matches("(?s).* descr=\"(Columns|Pairs) .*"), drawing);
+          described++;
+        }
+      }
+    }
+    assertEquals(4, described, "charts that say in words what they show");
+  }
+
+  @Test
+  void everyPartIsAsItsSchemaSays() throws IOException, ReflectiveOperationException {
+    Path schema;
+    try (Stream<Path> jars = Files.list(Path.of("target/workbook-schema"))) {
+      schema = jars.filter(jar -> jar.toString().endsWith(".jar")).findFirst().orElseThrow();
+    }
+    Path blank = folder.resolve("blank.xlsx");
+    Ran.in(folder, "sheet", "blank", "trips", "--out", blank.toString());
+    URL beans = XmlBeans.class.getProtectionDomain().getCodeSource().getLocation();
+    URL log =
+        Class.forName("org.apache.logging.log4j.LogManager")
+            .getProtectionDomain()
+            .getCodeSource()
+            .getLocation();
+    URL[] classes = {schema.toUri().toURL(), beans, log};
+    try (URLClassLoader whole = new URLClassLoader(classes, ClassLoader.getPlatformClassLoader())) {
+      int checked = 0;
+      for (Path file : List.of(report("report.xlsx"), blank)) {
+        try (ZipFile parts = new ZipFile(file.toFile())) {
+          for (ZipEntry part : Collections.list(parts.entries())) {
+            for (Map.Entry<String, String> element : ELEMENTS.entrySet()) {
+              if (part.getName().startsWith(element.getKey()) && part.getName().endsWith(".xml")) {
+                assertEquals(
+                    List.of(),
+                    faults(whole, element.getValue(), parts.getInputStream(part)),
+                    part.getName());
+                checked++;
+              }
+            }
+          }
+        }
+      }
+      assertTrue(checked > 20, "parts: " + checked);
+    }
+  }
+
+  /** What the schema finds wrong with a part. */
+  private static List<?> faults(ClassLoader whole, String element, InputStream part)
+      throws ReflectiveOperationException {
+    Thread thread = Thread.currentThread();
+    ClassLoader before = thread.getContextClassLoader();
+    thread.setContextClassLoader(whole);
+    try {
+      Class<?> type = whole.loadClass("org.openxmlformats.schemas." + element);
+      Object factory = type.getField("Factory").get(null);
+      Object parsed =
+          factory.getClass().getMethod("parse", InputStream.class).invoke(factory, part);
+      Class<?> optionsType = whole.loadClass("org.apache.xmlbeans.XmlOptions");
+      Object options = optionsType.getConstructor().newInstance();
+      List<Object> faults = new ArrayList<>();
+      optionsType.getMethod("setErrorListener", java.util.Collection.class).invoke(options, faults);
+      whole
+          .loadClass("org.apache.xmlbeans.XmlObject")
+          .getMethod("validate", optionsType)
+          .invoke(parsed, options);
+      return faults.stream().map(String::valueOf).toList();
+    } finally {
+      thread.setContextClassLoader(before);
+    }
+  }
+
+  @Test
+  void aSpreadsheetProgramOpensItAndShowsAll() throws IOException, InterruptedException {
+    Program office = Program.office();
+    Program reader = Program.named("pdftotext");
+    report("report.xlsx");
+    office.run(
+        folder,
+        "-env:UserInstallation=" + folder.resolve("office").toUri(),
+        "--headless",
+        "--convert-to",
+        "pdf",
+        "report.xlsx");
+    String text = reader.run(folder, "-layout", "report.pdf", "-");
+    for (String words :
+        List.of(
+            "Contents · 2026-05-01",
+            "ask the authority",
+            "Takes an hour by month",
+            "Pieces lost by water",
+            "Black Ledge",
+            "Pieces in the tray and use to come",
+            "Times the mean of the same days",
+            "kelp green",
+            "Audit of past forecasts")) {
+      assertTrue(text.contains(words), words);
+    }
+    assertFalse(text.contains("###"), "a number is wider than its column");
+    assertFalse(text.contains("#REF") || text.contains("#NAME"));
+  }
+}
