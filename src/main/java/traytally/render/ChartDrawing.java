@@ -29,7 +29,9 @@ import org.openxmlformats.schemas.drawingml.x2006.chart.CTNumDataSource;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTNumRef;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTNumVal;
 import org.openxmlformats.schemas.drawingml.x2006.chart.STErrBarType;
+import org.openxmlformats.schemas.drawingml.x2006.chart.STErrDir;
 import org.openxmlformats.schemas.drawingml.x2006.chart.STErrValType;
+import org.openxmlformats.schemas.drawingml.x2006.main.CTNonVisualDrawingProps;
 import traytally.report.Chart;
 import traytally.report.Report;
 import traytally.report.Value;
@@ -43,6 +45,7 @@ final class ChartDrawing {
   private static final byte[][] FILLS = {
     {(byte) 0x9F, (byte) 0xB7, (byte) 0xBC}, {(byte) 0x1F, (byte) 0x64, (byte) 0x70}
   };
+  private static final byte[] INK = {0x1D, 0x23, 0x27};
   private static final int GAP_PER_CENT = 60;
 
   private final Report report;
@@ -74,12 +77,14 @@ final class ChartDrawing {
     XSSFChart drawn = drawing.createChart(anchor);
     drawn.setTitleText(chart.title());
     drawn.setTitleOverlay(false);
-    drawn
-        .getGraphicFrame()
-        .getCTGraphicalObjectFrame()
-        .getNvGraphicFramePr()
-        .getCNvPr()
-        .setDescr(chart.description());
+    CTNonVisualDrawingProps about =
+        drawn
+            .getGraphicFrame()
+            .getCTGraphicalObjectFrame()
+            .getNvGraphicFramePr()
+            .getCNvPr();
+    about.setName(chart.title());
+    about.setDescr(chart.description());
     if (chart.values().size() > 1) {
       drawn.getOrAddLegend().setPosition(LegendPosition.BOTTOM);
     }
@@ -161,11 +166,13 @@ final class ChartDrawing {
   private void interval(XSSFChart drawn, int low, int high) {
     CTErrBars bars =
         drawn.getCTChart().getPlotArea().getBarChartArray(0).getSerArray(0).addNewErrBars();
+    bars.addNewErrDir().setVal(STErrDir.Y);
     bars.addNewErrBarType().setVal(STErrBarType.BOTH);
     bars.addNewErrValType().setVal(STErrValType.CUST);
     bars.addNewNoEndCap().setVal(false);
     List<Double> middle = values(chart.values().get(0));
     int column = firstUnseen(grid);
+    bars.addNewSpPr().addNewLn().addNewSolidFill().addNewSrgbClr().setVal(INK);
     reach(bars.addNewPlus(), column, values(high), middle);
     reach(bars.addNewMinus(), column + 1, middle, values(low));
   }
