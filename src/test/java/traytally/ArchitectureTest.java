@@ -39,7 +39,8 @@ class ArchitectureTest {
               "sheet", FILES + " javax.xml.stream.. com.fasterxml.aalto.. com.opencsv.. " + POI),
           Map.entry("intake", "java.io.. java.nio.charset.. sheet plastic trip ledger"),
           Map.entry("store", FILES + " java.sql.. org.sqlite.. plastic trip ledger"),
-          Map.entry("export", FILES + " com.opencsv.. com.fasterxml.jackson.core.. store render sheet"),
+          Map.entry(
+              "export", FILES + " com.opencsv.. com.fasterxml.jackson.core.. store render sheet"),
           Map.entry("report", "plastic trip ledger performance restock intake"),
           Map.entry(
               "render",

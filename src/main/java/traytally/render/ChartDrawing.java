@@ -1,6 +1,7 @@
 package traytally.render;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.apache.poi.ss.util.CellRangeAddress;
@@ -78,11 +79,7 @@ final class ChartDrawing {
     drawn.setTitleText(chart.title());
     drawn.setTitleOverlay(false);
     CTNonVisualDrawingProps about =
-        drawn
-            .getGraphicFrame()
-            .getCTGraphicalObjectFrame()
-            .getNvGraphicFramePr()
-            .getCNvPr();
+        drawn.getGraphicFrame().getCTGraphicalObjectFrame().getNvGraphicFramePr().getCNvPr();
     about.setName(chart.title());
     about.setDescr(chart.description());
     if (chart.values().size() > 1) {
@@ -112,6 +109,8 @@ final class ChartDrawing {
     }
     drawn.plot(data);
     if (chart.low().isPresent() && chart.high().isPresent()) {
+      double highest = Collections.max(values(chart.high().getAsInt()));
+      scale.setMaximum(Math.ceil(highest)); // programs leave room for bars only
       interval(drawn, chart.low().getAsInt(), chart.high().getAsInt());
     }
   }

@@ -69,7 +69,8 @@ class SchemaTest {
 
   private List<String> faults(String name, String json) throws IOException {
     Schema schema =
-        registry.getSchema(Files.readString(SCHEMAS.resolve(name + ".schema.json")), InputFormat.JSON);
+        registry.getSchema(
+            Files.readString(SCHEMAS.resolve(name + ".schema.json")), InputFormat.JSON);
     return schema.validate(json, InputFormat.JSON).stream().map(String::valueOf).toList();
   }
 
@@ -80,7 +81,8 @@ class SchemaTest {
       check(command.split(" ", -1));
     }
     Path bad = folder.resolve("bad.csv");
-    Files.writeString(bad, "Body style,Colour,Length (mm),Pieces\npaddle,red,75,lots\nshad,blue,75,5+\n");
+    Files.writeString(
+        bad, "Body style,Colour,Length (mm),Pieces\npaddle,red,75,lots\nshad,blue,75,5+\n");
     check("import", bad.toString(), "--dry-run");
     String[] lists = {"tray.xlsx", "trips.xlsx", "plan.xlsx", "prices.xlsx"};
     List<String> load = new ArrayList<>(List.of("import"));

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -18,7 +19,9 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 
-/** docs/traytally.1 is what the commands say of themselves; {@code -Dgolden.update=true} writes it. */
+/**
+ * docs/traytally.1 is what the commands say of themselves; {@code -Dgolden.update=true} writes it.
+ */
 class ManPageTest {
   private static final Path PAGE = Path.of("docs/traytally.1");
 
@@ -60,7 +63,9 @@ class ManPageTest {
   private static CommandLine commands() {
     PrintStream nowhere =
         new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8);
-    Desk desk = new Desk(nowhere, nowhere, Clock.systemUTC(), Map.of(), false);
+    Desk desk =
+        new Desk(
+            InputStream.nullInputStream(), nowhere, nowhere, Clock.systemUTC(), Map.of(), false);
     CommandLine root = new CommandLine(new Traytally(desk));
     Commands.register(root);
     return root;
@@ -106,7 +111,9 @@ class ManPageTest {
     for (OptionSpec option : spec.options()) {
       if (!option.hidden() && !option.inherited() && (inherited || !isShared(option))) {
         String value = option.arity().max() > 0 ? " " + option.paramLabel() : "";
-        page.append(".TP\n.B ").append(roff(String.join(", ", option.names()) + value)).append('\n');
+        page.append(".TP\n.B ")
+            .append(roff(String.join(", ", option.names()) + value))
+            .append('\n');
         lines(List.of(option.description()), page);
       }
     }
