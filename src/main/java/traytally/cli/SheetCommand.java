@@ -22,7 +22,6 @@ import traytally.store.Box;
 @Command(
     name = "sheet",
     description = "Writes workbooks to fill in, and the tray as one to edit.",
-    description = "Writes workbooks to fill in, and the tray as one to edit.",
     subcommands = {SheetCommand.Blank.class, SheetCommand.Tray.class, ReportCommand.class},
     footer = {"", "Example: traytally sheet blank box"})
 final class SheetCommand implements Callable<Integer> {
