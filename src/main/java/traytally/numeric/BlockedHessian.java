@@ -16,7 +16,7 @@ import org.ejml.dense.row.linsol.chol.LinearSolverChol_DDRM;
  * below one, so both can always be factorised. The cost of assembling is the sum over blocks of the
  * square of the columns each block touches.
  */
-final class BlockedHessian {
+final class BlockedHessian implements Hessian {
   /** Columns from which a factorisation by tiles is faster; EJML's own switch is near. */
   private static final int BLOCKED_FROM = 200;
 
@@ -60,7 +60,8 @@ final class BlockedHessian {
    * @param sds Λ, one standard deviation per effect
    * @return whether it could be factorised
    */
-  boolean assemble(double[] weight, Effects sds) {
+  @Override
+  public boolean assemble(double[] weight, Effects sds) {
     System.arraycopy(sds.columns, 0, columnSd, 0, columnSd.length);
     blockSd = sds.blocks[0];
     Arrays.fill(schur.data, 0);
@@ -122,7 +123,8 @@ final class BlockedHessian {
   }
 
   /** The natural logarithm of the determinant. */
-  double logDeterminant() {
+  @Override
+  public double logDeterminant() {
     double sum = 0;
     for (int b = 0; b < design.blocks; b++) {
       sum += Math.log(1 + blockSd * blockSd * blockWeight[b]);
@@ -139,7 +141,8 @@ final class BlockedHessian {
    *
    * @param g overwritten by x
    */
-  void solve(Effects g) {
+  @Override
+  public void solve(Effects g) {
     double[] blockPart = g.blocks;
     double[] columnPart = g.columns;
     for (int b = 0; b < design.blocks; b++) {
@@ -163,8 +166,19 @@ final class BlockedHessian {
     }
   }
 
+  @Override
+  public void precondition(Effects g) {
+    solve(g);
+  }
+
+  @Override
+  public double doubt() {
+    return 0;
+  }
+
   /** Inverts S into V = Λ S⁻¹ Λ; the methods below speak of the last matrix inverted. */
-  void invert() {
+  @Override
+  public void invert() {
     int p = design.columns;
     if (p == 0) {
       return;
@@ -178,15 +192,17 @@ final class BlockedHessian {
   }
 
   /** The posterior variance of a column's effect, in units of its prior variance. */
-  double shrunkVariance(int column) {
+  @Override
+  public double shrunkVariance(int column) {
     double variance = columnSd[column] * columnSd[column];
     return covariance.data[column * design.columns + column] / variance;
   }
 
   /** The joint posterior of the columns' effects; this Hessian must not be used afterwards. */
-  JointEffects posterior() {
+  @Override
+  public JointEffects posterior() {
     double[] factor = design.columns == 0 ? new double[0] : cholesky.getT().data;
-    return new JointEffects(covariance.data, factor, columnSd);
+    return new DenseEffects(covariance.data, factor, columnSd);
   }
 
   /**
@@ -199,7 +215,8 @@ final class BlockedHessian {
    * @param predictor one per observation, overwritten
    * @param shrunkBlock one per block, in units of the prior variance, overwritten
    */
-  void variances(double[] predictor, double[] shrunkBlock) {
+  @Override
+  public void variances(double[] predictor, double[] shrunkBlock) {
     for (int b = 0; b < design.blocks; b++) {
       double c = blockVariance[b];
       double crossVariance = c == 0 ? 0 : spread(b);

@@ -1,6 +1,7 @@
 package traytally.numeric;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -61,17 +62,46 @@ public final class CountData {
       throw new IllegalArgumentException("already blocked by " + block.get().name());
     }
     return new CountData(
-        counts, logExposures, Optional.of(checked(name, blockOf, blocks)), groupings);
+        counts, logExposures, Optional.of(checked(name, "", blockOf, blocks)), groupings);
   }
 
   /** Returns these data with one more grouping, independent of those before. */
   public CountData groupedBy(String name, int[] levelOf, int levels) {
+    return with(checked(name, "", levelOf, levels));
+  }
+
+  /**
+   * Returns these data with one more grouping, each of whose levels lies within one level of an
+   * earlier one, as a colour under a condition lies within the colour. It says nothing that the
+   * levels do not say; with many levels, the fit is faster for knowing it. There can be one outer
+   * grouping only.
+   */
+  public CountData groupedWithin(String outer, String name, int[] levelOf, int levels) {
+    Grouping around =
+        groupings.stream()
+            .filter(grouping -> grouping.name().equals(outer))
+            .findFirst()
+            .orElseThrow(() -> new IllegalArgumentException("no grouping is called " + outer));
+    Grouping within = checked(name, outer, levelOf, levels);
+    int[] outerOf = new int[levels];
+    Arrays.fill(outerOf, -1);
+    for (int i = 0; i < counts.length; i++) {
+      int own = within.levelOf(i);
+      if (outerOf[own] >= 0 && outerOf[own] != around.levelOf(i)) {
+        throw new IllegalArgumentException(name + ": level " + own + " is not within " + outer);
+      }
+      outerOf[own] = around.levelOf(i);
+    }
+    return with(within);
+  }
+
+  private CountData with(Grouping grouping) {
     List<Grouping> more = new ArrayList<>(groupings);
-    more.add(checked(name, levelOf, levels));
+    more.add(grouping);
     return new CountData(counts, logExposures, block, List.copyOf(more));
   }
 
-  private Grouping checked(String name, int[] levelOf, int levels) {
+  private Grouping checked(String name, String outer, int[] levelOf, int levels) {
     if (levelOf.length != counts.length) {
       throw new IllegalArgumentException(
           name + ": " + levelOf.length + " levels for " + counts.length + " counts");
@@ -82,7 +112,7 @@ public final class CountData {
     if (taken) {
       throw new IllegalArgumentException("two groupings are called " + name);
     }
-    return new Grouping(name, levelOf, levels);
+    return new Grouping(name, outer, levelOf, levels);
   }
 
   /** The number of observations. */

@@ -28,6 +28,9 @@ final class CountDesign {
   final int[] place; // observations × width: where in its block's list the column stands
   final int[] blockColumnStart; // blocks + 1 offsets into blockColumn
   final int[] blockColumn; // the distinct columns of each block, ascending
+  final int[] blockOf; // observations
+  final int[] outer; // columns: the outer level a column is or lies within, or −1
+  final int outerLevels;
 
   CountDesign(CountData data, boolean interceptColumn) {
     this.observations = data.observations();
@@ -54,6 +57,61 @@ final class CountDesign {
     this.place = new int[observations * width];
     this.blockColumnStart = new int[blocks + 1];
     this.blockColumn = listBlockColumns();
+    this.blockOf = new int[observations];
+    for (int b = 0; b < blocks; b++) {
+      Arrays.fill(blockOf, blockStart[b], blockStart[b + 1], b);
+    }
+    this.outer = new int[columns];
+    this.outerLevels = nest();
+  }
+
+  /** Finds the outer level of each nested column; returns how many outer levels there are. */
+  private int nest() {
+    Arrays.fill(outer, -1);
+    int levels = 0;
+    for (int g = 0; g < groupings.size(); g++) {
+      String around = groupings.get(g).outer();
+      for (int h = 0; h < g && !around.isEmpty(); h++) {
+        if (groupings.get(h).name().equals(around)) {
+          levels = levels(h);
+          for (int i = 0; i < observations; i++) {
+            int level = column[i * width + h] - groupStart[h];
+            outer[column[i * width + g]] = level;
+            outer[column[i * width + h]] = level;
+          }
+        }
+      }
+    }
+    return levels;
+  }
+
+  /** Whether any column lies within an outer level. */
+  boolean nested() {
+    return outerLevels > 0;
+  }
+
+  /** The observations of each outer level, ascending. */
+  int[][] observationsByOuter() {
+    int[] sizes = new int[outerLevels];
+    int[] levelOf = new int[observations];
+    for (int i = 0; i < observations; i++) {
+      levelOf[i] = -1;
+      for (int k = i * width; k < (i + 1) * width; k++) {
+        levelOf[i] = Math.max(levelOf[i], outer[column[k]]);
+      }
+      if (levelOf[i] >= 0) {
+        sizes[levelOf[i]]++;
+      }
+    }
+    int[][] all = new int[outerLevels][];
+    Arrays.setAll(all, o -> new int[sizes[o]]);
+    Arrays.fill(sizes, 0);
+    for (int i = 0; i < observations; i++) {
+      if (levelOf[i] >= 0) {
+        all[levelOf[i]][sizes[levelOf[i]]++] = i;
+      }
+    }
+    return all;
   }
 
   private int[] groupStarts() {

@@ -3,16 +3,18 @@ package traytally.numeric;
 /** One way of sorting the observations into numbered levels, such as by day or by colour. */
 final class Grouping {
   private final String name;
+  private final String outer; // the grouping whose levels each of its own lies within; or blank
   private final int[] levelOf;
   private final int levels;
 
   /**
    * Keeps a copy of the levels.
    *
+   * @param outer the grouping whose levels each of its own lies within; blank for none
    * @param levelOf the level of each observation, from 0 to {@code levels} − 1
    * @param levels the number of levels; some may be without any observation
    */
-  Grouping(String name, int[] levelOf, int levels) {
+  Grouping(String name, String outer, int[] levelOf, int levels) {
     if (name.isBlank()) {
       throw new IllegalArgumentException("a grouping needs a name");
     }
@@ -23,12 +25,17 @@ final class Grouping {
       }
     }
     this.name = name;
+    this.outer = outer;
     this.levelOf = levelOf.clone();
     this.levels = levels;
   }
 
   String name() {
     return name;
+  }
+
+  String outer() {
+    return outer;
   }
 
   int levelOf(int observation) {

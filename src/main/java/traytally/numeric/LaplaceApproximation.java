@@ -32,7 +32,7 @@ final class LaplaceApproximation {
 
   private final CountDesign design;
   private final CountLikelihood likelihood;
-  private final BlockedHessian hessian;
+  private final Hessian hessian;
   private final NewtonDirection newton;
   private final Effects sds; // Λ
   private double intercept; // β0 where it is a parameter, else zero
@@ -48,10 +48,10 @@ final class LaplaceApproximation {
   private final Effects lastSds;
   private boolean found;
 
-  LaplaceApproximation(CountDesign design, CountLikelihood likelihood) {
+  LaplaceApproximation(CountDesign design, CountLikelihood likelihood, Hessian hessian) {
     this.design = design;
     this.likelihood = likelihood;
-    this.hessian = new BlockedHessian(design);
+    this.hessian = hessian;
     this.newton = new NewtonDirection(design, hessian);
     this.sds = Effects.zero(design);
     this.z = Effects.zero(design);
@@ -210,7 +210,7 @@ final class LaplaceApproximation {
   }
 
   /** The Hessian at the mode, factorised. */
-  BlockedHessian hessian() {
+  Hessian hessian() {
     return hessian;
   }
 

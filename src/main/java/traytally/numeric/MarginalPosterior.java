@@ -2,6 +2,7 @@ package traytally.numeric;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * Minus the log marginal posterior density of a model's parameters on the log scale, by Laplace.
@@ -30,6 +31,11 @@ final class MarginalPosterior implements QuasiNewton.Objective {
   /** Where a search without priors begins; the same middle as the usual prior's. */
   private static final double USUAL_DISPERSION = 2;
 
+  /** The gain in log likelihood, promised by the next step, that is too small to be worth it. */
+  private static final double SETTLED = 1e-8;
+
+  private static final double SETTLED_OF_DOUBT = 0.4;
+
   private final CountDesign design;
   private final Optional<Priors> priors;
   private final Optional<NegativeBinomialLikelihood> dispersed;
@@ -42,14 +48,18 @@ final class MarginalPosterior implements QuasiNewton.Objective {
   private double[] curvature = new double[0];
   private double logLikelihood;
 
-  MarginalPosterior(CountData data, boolean dispersion, Optional<Priors> priors) {
+  MarginalPosterior(
+      CountData data,
+      boolean dispersion,
+      Optional<Priors> priors,
+      Function<CountDesign, Hessian> hessian) {
     this.priors = priors;
     this.design = new CountDesign(data, priors.isPresent());
     this.dispersed =
         dispersion ? Optional.of(new NegativeBinomialLikelihood(design.counts)) : Optional.empty();
     CountLikelihood likelihood =
         dispersed.isPresent() ? dispersed.get() : new PoissonLikelihood(design.counts);
-    this.laplace = new LaplaceApproximation(design, likelihood);
+    this.laplace = new LaplaceApproximation(design, likelihood, hessian.apply(design));
     this.crudeLogRate = data.crudeLogRate();
     this.sds = design.groupings.size() + (design.blocked ? 1 : 0);
     this.firstSd = priors.isPresent() ? 0 : 1;
@@ -209,7 +219,18 @@ final class MarginalPosterior implements QuasiNewton.Objective {
 
   @Override
   public double noise(double value) {
-    return laplace.noise(value);
+    return laplace.noise(value) + laplace.hessian().doubt();
+  }
+
+  @Override
+  public boolean estimated() {
+    return laplace.hessian().doubt() > 0;
+  }
+
+  /** With probes there is nothing to gain from settling closer than they tell. */
+  @Override
+  public double settled() {
+    return Math.max(SETTLED, laplace.hessian().doubt() * SETTLED_OF_DOUBT);
   }
 
   /** The log marginal likelihood, priors left out, at the parameters last evaluated. */

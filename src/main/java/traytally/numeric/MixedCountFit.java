@@ -116,51 +116,28 @@ public final class MixedCountFit {
 
   /**
    * The posterior of each of some weighted sums less one that is common to all, such as their mean.
-   *
-   * <p>With V the covariance of the effects, var(a − m) = aᵀ V a − 2 aᵀ (V m) + mᵀ V m, and V m is
-   * worked out once.
    */
   public List<Estimate> compared(List<Contrast> some, Contrast with) {
-    int[] columns = columns(with);
-    double[] image = joint.times(columns, weights(with)); // V m
     double common = unseenCovariance(with, with);
-    double[] withWeights = weights(with);
-    for (int j = 0; j < columns.length; j++) {
-      common += withWeights[j] * image[columns[j]];
-    }
     double commonMean = mean(with);
+    double[] variances = joint.differences(some.stream().map(this::sum).toList(), sum(with));
     List<Estimate> compared = new ArrayList<>(some.size());
-    for (Contrast each : some) {
-      int[] own = columns(each);
-      double[] weights = weights(each);
-      double cross = unseenCovariance(each, with);
-      for (int i = 0; i < own.length; i++) {
-        cross += weights[i] * image[own[i]];
-      }
-      double variance = covariance(each, each) - 2 * cross + common;
+    for (int s = 0; s < variances.length; s++) {
+      Contrast each = some.get(s);
+      double variance =
+          variances[s] + unseenCovariance(each, each) - 2 * unseenCovariance(each, with) + common;
       compared.add(new Estimate(mean(each) - commonMean, Math.max(0, variance)));
     }
     return List.copyOf(compared);
   }
 
-  /**
-   * The posterior covariance of two weighted sums. The cost is the product of their numbers of
-   * terms.
-   */
+  /** The posterior covariance of two weighted sums. */
   public double covariance(Contrast left, Contrast right) {
-    int[] rows = columns(left);
-    int[] columns = columns(right);
-    double[] rowWeights = weights(left);
-    double[] columnWeights = weights(right);
-    double sum = unseenCovariance(left, right);
-    for (int i = 0; i < rows.length; i++) {
-      double inner = 0;
-      for (int j = 0; j < columns.length; j++) {
-        inner += columnWeights[j] * joint.covariance(rows[i], columns[j]);
-      }
-      sum += rowWeights[i] * inner;
-    }
-    return sum;
+    return joint.covariance(sum(left), sum(right)) + unseenCovariance(left, right);
+  }
+
+  private JointEffects.Sum sum(Contrast contrast) {
+    return new JointEffects.Sum(columns(contrast), weights(contrast));
   }
 
   private double unseenCovariance(Contrast left, Contrast right) {
@@ -204,7 +181,6 @@ public final class MixedCountFit {
     // java.util.Random, because its specification fixes nextGaussian for every Java release
     Random random = new Random(seed);
     double[][] drawn = new double[draws][contrasts.size()];
-    double[] deviations = new double[design.columns];
     int[][] columns = new int[contrasts.size()][];
     double[][] weights = new double[contrasts.size()][];
     double[] means = new double[contrasts.size()];
@@ -217,10 +193,7 @@ public final class MixedCountFit {
     }
     double[] strange = new double[unseen.size()];
     for (double[] draw : drawn) {
-      for (int k = 0; k < deviations.length; k++) {
-        deviations[k] = random.nextGaussian();
-      }
-      joint.correlate(deviations);
+      double[] deviations = joint.draw(random);
       unseen.forEach((u, at) -> strange[at] = sd(u.grouping()) * random.nextGaussian());
       for (int c = 0; c < draw.length; c++) {
         draw[c] = means[c];

@@ -1,6 +1,7 @@
 package traytally.numeric;
 
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * A mixed-effects model of counts: ln μ = ln exposure + β0 + the effects of an observation's
@@ -38,7 +39,12 @@ public final class MixedCountModel {
 
   /** Fits the model. */
   public MixedCountFit fit(CountData data) {
-    MarginalPosterior posterior = new MarginalPosterior(data, dispersion, priors);
+    return fit(data, Hessian::of);
+  }
+
+  /** Fits the model by this way of handling the Hessian. */
+  MixedCountFit fit(CountData data, Function<CountDesign, Hessian> hessian) {
+    MarginalPosterior posterior = new MarginalPosterior(data, dispersion, priors, hessian);
     QuasiNewton.Minimum minimum =
         QuasiNewton.minimise(posterior, posterior.start(), posterior.lowest(), posterior.highest());
     double value =

@@ -16,11 +16,11 @@ final class NewtonDirection {
   private static final double TIGHTEST = 1e-6;
 
   private final CountDesign design;
-  private final BlockedHessian hessian;
+  private final Hessian hessian;
   private final double[] perObservation;
   private boolean factorised;
 
-  NewtonDirection(CountDesign design, BlockedHessian hessian) {
+  NewtonDirection(CountDesign design, Hessian hessian) {
     this.design = design;
     this.hessian = hessian;
     this.perObservation = new double[design.observations];
@@ -54,7 +54,7 @@ final class NewtonDirection {
   private boolean conjugateGradients(Effects score, double[] weight, Effects sds, Effects step) {
     Effects residual = score.copy();
     Effects conditioned = residual.copy();
-    hessian.solve(conditioned);
+    hessian.precondition(conditioned);
     double size = residual.dot(conditioned);
     double tolerance = Math.max(TIGHTEST, Math.min(LOOSEST, Math.sqrt(size)));
     double enough = tolerance * tolerance * size;
@@ -65,7 +65,7 @@ final class NewtonDirection {
       step.add(length, direction);
       residual.add(-length, image);
       conditioned.set(residual);
-      hessian.solve(conditioned);
+      hessian.precondition(conditioned);
       double left = residual.dot(conditioned);
       if (left <= enough) {
         return true;

@@ -29,6 +29,12 @@ final class QuasiNewton {
 
     /** The rounding error to expect in a value such as this. */
     double noise(double value);
+
+    /** Whether values are estimated apart from slopes, so that the slopes are to be believed. */
+    boolean estimated();
+
+    /** The gain, promised by the next step, that is too small to be worth it. */
+    double settled();
   }
 
   /** Where the search ended. */
@@ -57,13 +63,11 @@ final class QuasiNewton {
     }
   }
 
-  /** The gain in log likelihood, promised by the next step, that is too small to be worth it. */
-  private static final double SETTLED = 1e-8;
-
   /** The longest step in one parameter, a factor of e^1.5 = 4.5 for a scale (from memory). */
   private static final double LONGEST_STEP = 1.5;
 
   private static final double ARMIJO = 1e-4; // common practice
+  private static final double SLACKENED = 0.9; // curvature condition (common practice)
   private static final int MOST_ITERATIONS = 300;
   private static final int MOST_CUTS = 30;
 
@@ -97,12 +101,12 @@ final class QuasiNewton {
     for (int iteration = 0; iteration < MOST_ITERATIONS && size > 0; iteration++) {
       double[] direction = direction();
       double promised = -dot(gradient, direction);
-      if (promised / 2 < SETTLED) {
+      if (promised / 2 < objective.settled()) {
         return new Minimum(at, evaluations, true);
       }
       boolean moved = step(direction);
       if (!moved && fresh) {
-        return new Minimum(at, evaluations, promised < 1e-6);
+        return new Minimum(at, evaluations, promised < 100 * objective.settled());
       }
       fresh = !moved && restart();
     }
@@ -159,11 +163,9 @@ final class QuasiNewton {
         tried[j] = Math.max(lowest[j], Math.min(highest[j], at[j] + fraction * direction[j]));
       }
       double now = evaluate(tried, slope);
-      double promised = 0;
-      for (int j = 0; j < size; j++) {
-        promised += gradient[j] * (tried[j] - at[j]);
-      }
-      if (now <= value + ARMIJO * promised + noise) {
+      double promised = along(gradient, tried);
+      if (now <= value + ARMIJO * promised + noise
+          || (objective.estimated() && Math.abs(along(slope, tried)) < SLACKENED * -promised)) {
         update(tried, slope);
         at = tried;
         gradient = slope;
@@ -173,6 +175,15 @@ final class QuasiNewton {
       fraction *= shortened(now - value, promised);
     }
     return false;
+  }
+
+  /** How the value changes along the step tried. */
+  private double along(double[] slope, double[] tried) {
+    double sum = 0;
+    for (int j = 0; j < size; j++) {
+      sum += slope[j] * (tried[j] - at[j]);
+    }
+    return sum;
   }
 
   /** The minimum of the parabola through what is known, within a tenth and a half. */

@@ -113,15 +113,11 @@ final class CatchModel {
       data = data.groupedBy(ORDER, places, LATE);
     }
     for (Trait trait : traits) {
-      data = grouped(data, trait.grouping(), turn -> level(trait, turn.plastic(), ""));
+      data = grouped(data, trait);
+    }
+    for (Trait trait : traits) {
       for (Context context : contexts) {
-        if (byContext(trait)) {
-          data =
-              grouped(
-                  data,
-                  trait.grouping(context),
-                  turn -> level(trait, turn.plastic(), context.of(turn, southern)));
-        }
+        data = byContext(trait) ? grouped(data, trait, context) : data;
       }
     }
     this.fit = MixedCountModel.negativeBinomial().withPriors(PRIORS).fit(data);
@@ -163,10 +159,26 @@ final class CatchModel {
     return fished.stream().map(turn -> turn.plastic().colour()).distinct().count();
   }
 
-  private CountData grouped(CountData data, String grouping, Function<Turn, Level> level) {
+  private CountData grouped(CountData data, Trait trait) {
+    Function<Turn, Level> level = turn -> level(trait, turn.plastic(), "");
+    Levels<Level> levels = levels(trait.grouping(), level);
+    return data.groupedBy(trait.grouping(), numbers(levels, level), levels.size());
+  }
+
+  private CountData grouped(CountData data, Trait trait, Context context) {
+    String name = trait.grouping(context);
+    Function<Turn, Level> level = turn -> level(trait, turn.plastic(), context.of(turn, southern));
+    Levels<Level> levels = levels(name, level);
+    int[] numbers = numbers(levels, level);
+    return trait == Trait.COLOUR
+        ? data.groupedWithin(trait.grouping(), name, numbers, levels.size())
+        : data.groupedBy(name, numbers, levels.size());
+  }
+
+  private Levels<Level> levels(String grouping, Function<Turn, Level> level) {
     Levels<Level> levels = new Levels<>(fished.stream().map(level).toList());
     families.put(grouping, levels);
-    return data.groupedBy(grouping, numbers(levels, level), levels.size());
+    return levels;
   }
 
   private <T extends Comparable<T>> int[] numbers(Levels<T> levels, Function<Turn, T> level) {

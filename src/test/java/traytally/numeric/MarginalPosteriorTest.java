@@ -18,7 +18,7 @@ class MarginalPosteriorTest {
   void gradientIsThatOfCentralDifferences(boolean dispersed, boolean withPriors) {
     Optional<Priors> priors = withPriors ? Optional.of(PRIORS) : Optional.empty();
     CountData data = new SimulatedCounts(7, 25, 120, 9, 4).data();
-    MarginalPosterior posterior = new MarginalPosterior(data, dispersed, priors);
+    MarginalPosterior posterior = new MarginalPosterior(data, dispersed, priors, Hessian::of);
     Random random = new Random(8);
     for (int trial = 0; trial < 4; trial++) {
       double[] at = posterior.start();
@@ -40,7 +40,8 @@ class MarginalPosteriorTest {
         CountData.of(simulated.counts, simulated.logExposures)
             .groupedBy("colour", simulated.levelOf[0], 6)
             .groupedBy("body", simulated.levelOf[1], 3);
-    MarginalPosterior posterior = new MarginalPosterior(data, true, Optional.of(PRIORS));
+    MarginalPosterior posterior =
+        new MarginalPosterior(data, true, Optional.of(PRIORS), Hessian::of);
     double[] at = posterior.start();
     double[] gradient = new double[at.length];
     posterior.evaluate(at, gradient);
@@ -68,7 +69,7 @@ class MarginalPosteriorTest {
   void oneCountsIntegralIsNearTheTrueOne() {
     CountData data = CountData.of(new int[] {3}, new double[] {0});
     MarginalPosterior posterior =
-        new MarginalPosterior(data, false, Optional.of(Priors.halfNormal(Map.of())));
+        new MarginalPosterior(data, false, Optional.of(Priors.halfNormal(Map.of())), Hessian::of);
     posterior.evaluate(posterior.start(), new double[0]);
     double sum = 0;
     double step = 1e-3;

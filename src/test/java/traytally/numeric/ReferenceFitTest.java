@@ -136,7 +136,7 @@ class ReferenceFitTest {
       theirs[sd] = Math.log(theirs[sd]);
     }
     double logLik = ticksOfEachChick("logLik");
-    MarginalPosterior posterior = new MarginalPosterior(data, false, Optional.empty());
+    MarginalPosterior posterior = new MarginalPosterior(data, false, Optional.empty(), Hessian::of);
     assertEquals(-logLik, posterior.evaluate(theirs, new double[4]), LOG_LIKELIHOOD);
     MixedCountFit fit = MixedCountModel.poisson().fit(data);
     assertTrue(fit.converged());
