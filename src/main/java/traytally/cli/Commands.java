@@ -38,6 +38,9 @@ final class Commands {
     ALL.put("trips", TripsCommand::new);
     ALL.put("plan", PlanCommand::new);
     ALL.put("trust", TrustCommand::new);
+    ALL.put("lineup", LineupCommand::new);
+    ALL.put("guide", GuideCommand::new);
+    ALL.put("colours", ColoursCommand::new);
     ALL.put("restock", RestockCommand::new);
     ALL.put("why", WhyCommand::new);
     ALL.put("idle", IdleCommand::new);

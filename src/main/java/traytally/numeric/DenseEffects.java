@@ -25,12 +25,12 @@ final class DenseEffects implements JointEffects {
   @Override
   public double covariance(Sum left, Sum right) {
     double sum = 0;
-    for (int i = 0; i < left.columns().length; i++) {
+    for (int i = 0; i < left.size(); i++) {
       double inner = 0;
-      for (int j = 0; j < right.columns().length; j++) {
-        inner += right.weights()[j] * covariance[left.columns()[i] * columns + right.columns()[j]];
+      for (int j = 0; j < right.size(); j++) {
+        inner += right.weight(j) * covariance[left.column(i) * columns + right.column(j)];
       }
-      sum += left.weights()[i] * inner;
+      sum += left.weight(i) * inner;
     }
     return sum;
   }
@@ -39,9 +39,9 @@ final class DenseEffects implements JointEffects {
   @Override
   public double[] differences(List<Sum> some, Sum common) {
     double[] image = new double[columns]; // V m
-    for (int j = 0; j < common.columns().length; j++) {
+    for (int j = 0; j < common.size(); j++) {
       for (int row = 0; row < columns; row++) {
-        image[row] += common.weights()[j] * covariance[common.columns()[j] * columns + row];
+        image[row] += common.weight(j) * covariance[common.column(j) * columns + row];
       }
     }
     double own = dot(common, image);
@@ -55,8 +55,8 @@ final class DenseEffects implements JointEffects {
 
   private static double dot(Sum sum, double[] image) {
     double dot = 0;
-    for (int i = 0; i < sum.columns().length; i++) {
-      dot += sum.weights()[i] * image[sum.columns()[i]];
+    for (int i = 0; i < sum.size(); i++) {
+      dot += sum.weight(i) * image[sum.column(i)];
     }
     return dot;
   }

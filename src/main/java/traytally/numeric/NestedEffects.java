@@ -42,9 +42,9 @@ final class NestedEffects implements JointEffects {
   }
 
   private void add(Effects to, Sum sum, double factor) {
-    for (int i = 0; i < sum.columns().length; i++) {
-      int column = sum.columns()[i];
-      to.columns[column] += factor * sum.weights()[i] * hessian.sds().columns[column];
+    for (int i = 0; i < sum.size(); i++) {
+      int column = sum.column(i);
+      to.columns[column] += factor * sum.weight(i) * hessian.sds().columns[column];
     }
   }
 

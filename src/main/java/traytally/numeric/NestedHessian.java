@@ -88,8 +88,18 @@ final class NestedHessian implements Hessian {
     return image;
   }
 
-  /** What conjugate gradients found. */
-  private record Solution(Effects x, double[] lengths, double[] ratios) {}
+  /** What conjugate gradients found, and the lengths and ratios of its steps. */
+  private static final class Solution {
+    private final Effects x;
+    private final double[] lengths;
+    private final double[] ratios;
+
+    private Solution(Effects x, double[] lengths, double[] ratios) {
+      this.x = x;
+      this.lengths = lengths;
+      this.ratios = ratios;
+    }
+  }
 
   /** Solves H x = b; the lengths and ratios of the steps are those of Lanczos' method too. */
   private Solution conjugateGradients(Effects b, double tolerance) {
@@ -136,7 +146,7 @@ final class NestedHessian implements Hessian {
       factor.backward(y);
       Solution solution = conjugateGradients(b, PROBE_TOLERANCE);
       determinantGap += sign.dot(sign) * meanLog(solution) / PROBES;
-      Effects x = solution.x();
+      Effects x = solution.x;
       Effects gap = x.copy();
       gap.add(-1, y);
       gap.scale(y);
@@ -163,16 +173,16 @@ final class NestedHessian implements Hessian {
 
   /** Σ τ² ln λ over the eigenvalues λ of Lanczos' tridiagonal, τ the first of each vector. */
   private static double meanLog(Solution solution) {
-    int n = solution.lengths().length;
+    int n = solution.lengths.length;
     if (n == 0) {
       return 0;
     }
     DMatrixRMaj tridiagonal = new DMatrixRMaj(n, n);
     for (int j = 0; j < n; j++) {
-      double before = j == 0 ? 0 : solution.ratios()[j - 1] / solution.lengths()[j - 1];
-      tridiagonal.set(j, j, 1 / solution.lengths()[j] + before);
+      double before = j == 0 ? 0 : solution.ratios[j - 1] / solution.lengths[j - 1];
+      tridiagonal.set(j, j, 1 / solution.lengths[j] + before);
       if (j > 0) {
-        double beside = Math.sqrt(solution.ratios()[j - 1]) / solution.lengths()[j - 1];
+        double beside = Math.sqrt(solution.ratios[j - 1]) / solution.lengths[j - 1];
         tridiagonal.set(j, j - 1, beside);
         tridiagonal.set(j - 1, j, beside);
       }
@@ -203,7 +213,7 @@ final class NestedHessian implements Hessian {
 
   @Override
   public void solve(Effects g) {
-    g.set(conjugateGradients(g, SOLVED).x());
+    g.set(conjugateGradients(g, SOLVED).x);
   }
 
   @Override
@@ -238,7 +248,7 @@ final class NestedHessian implements Hessian {
 
   /** H⁻¹ b, as nearly as the tolerance says. */
   Effects solved(Effects b, double tolerance) {
-    return conjugateGradients(b, tolerance).x();
+    return conjugateGradients(b, tolerance).x;
   }
 
   /** A draw with covariance H: ε + Λ Xᵀ √W ε'. */

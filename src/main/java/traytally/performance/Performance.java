@@ -124,6 +124,25 @@ public final class Performance {
     return new RateDraws(model, mix, fished, measure).of(plastics, draws, seed);
   }
 
+  /**
+   * θ of whole plastics, body and length too, fished or not: less the mean of all plastics fished.
+   */
+  public Map<Plastic, Gaussian> advantages(List<Plastic> plastics) {
+    Map<Plastic, Gaussian> advantages = new HashMap<>();
+    if (model.isEmpty()) {
+      plastics.forEach(plastic -> advantages.put(plastic, unknown()));
+      return advantages;
+    }
+    List<Plastic> known = fished.stream().map(Turn::plastic).distinct().toList();
+    Contrast mean = Contrast.mean(terms(model.get(), Grain.PLASTIC, known));
+    List<Contrast> terms = terms(model.get(), Grain.PLASTIC, plastics);
+    List<Estimate> compared = model.get().fit().compared(terms, mean);
+    for (int p = 0; p < compared.size(); p++) {
+      advantages.put(plastics.get(p), new Gaussian(compared.get(p).mean(), compared.get(p).sd()));
+    }
+    return advantages;
+  }
+
   /** The log's turns, by trip and plastic. */
   public List<Turn> turns() {
     return turns;

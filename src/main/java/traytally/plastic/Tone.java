@@ -1,5 +1,7 @@
 package traytally.plastic;
 
+import java.util.Optional;
+
 /** How light and how colourful a colour is: what is told apart first under water. */
 public enum Tone implements Worded {
   DARK_MUTED,
@@ -13,6 +15,11 @@ public enum Tone implements Worded {
   private static final double MID_FROM = 40;
   private static final double PALE_FROM = 70;
   private static final double BRIGHT_FROM = 40;
+
+  /** The tone that {@code word} names, without regard to case. */
+  public static Optional<Tone> parse(String word) {
+    return Worded.parse(values(), word);
+  }
 
   /** The tone of a colour as it looks. */
   public static Tone of(Lab lab) {

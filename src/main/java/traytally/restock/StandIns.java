@@ -13,12 +13,13 @@ import traytally.plastic.Plastic;
 /**
  * What to tie on instead of a plastic that is gone: of pieces on hand, rather not one that is low.
  */
-final class StandIns {
+public final class StandIns {
   private final List<Prospect> onHand;
   private final LowRule rule;
   private final Palette palette;
 
-  StandIns(Book book, Collection<Prospect> prospects, LowRule rule) {
+  /** Stand-ins from the trays that have pieces. */
+  public StandIns(Book book, Collection<Prospect> prospects, LowRule rule) {
     this.onHand = prospects.stream().filter(p -> p.pieces().count() > 0).toList();
     this.rule = rule;
     this.palette = Palette.of(book);
@@ -28,7 +29,7 @@ final class StandIns {
    * The same colour in another body or length; else the colour that looks nearest in the same body,
    * or where the body is gone too, in any: by the swatches given or those its words stand for.
    */
-  Optional<Plastic> of(Plastic wanted) {
+  public Optional<Plastic> of(Plastic wanted) {
     List<Prospect> others =
         onHand.stream().filter(p -> !p.plastic().equals(wanted)).sorted(safest()).toList();
     Optional<Prospect> sameColour =
