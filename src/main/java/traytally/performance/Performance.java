@@ -85,6 +85,35 @@ public final class Performance {
     return new Performance(measure, rule, reading, turns, model, planned, Conditions.ANY);
   }
 
+  /** What the log would say, under the same conditions, with these turns in it too. */
+  Performance supposing(List<Turn> more) {
+    List<Turn> all = new ArrayList<>(turns);
+    all.addAll(more);
+    CatchModel refitted = new CatchModel(fished(all), measure, reading);
+    return new Performance(
+        measure, rule, reading, List.copyOf(all), Optional.of(refitted), mix, asked);
+  }
+
+  /** How a colour did on each trip it was fished on, beside the other colours, in order. */
+  public List<DayRecord> days(Name colour) {
+    return DayRecord.of(turns, colour, measure);
+  }
+
+  /**
+   * The trust in a colour for each fish, clarity and season by itself, where it was fished under it
+   * and the log has others of the kind; by word, with the evidence of it.
+   */
+  public Map<String, Trust> byCondition(Name colour) {
+    Map<String, Trust> trusts = new LinkedHashMap<>();
+    for (Conditions conditions : Conditions.each(fished, reading.southern())) {
+      Trust trust = under(conditions).colour(colour);
+      if (trust.evidence().days() > 0) {
+        trusts.put(conditions.words(reading.southern()), trust);
+      }
+    }
+    return trusts;
+  }
+
   /** Whether any turn was fished under the conditions asked for. */
   public boolean hasEvidence() {
     return turns.stream().anyMatch(turn -> asked.fit(turn, reading.southern()));

@@ -48,6 +48,8 @@ public final class WhyReport {
     }
     List<Single> facts = new ArrayList<>(plastic(prospect));
     facts.addAll(trust(prospect.trust()));
+    WhyEvidence evidence = new WhyEvidence(outlook.performance(), prospect.plastic().colour());
+    facts.addAll(evidence.facts());
     facts.addAll(use(prospect));
     line.ifPresent(l -> facts.addAll(after(l)));
     return new Report(
@@ -58,7 +60,7 @@ public final class WhyReport {
         COLUMNS,
         rows,
         List.of(),
-        notes(prospect, line, outlook));
+        notes(prospect, line, outlook, evidence));
   }
 
   private static Single single(String key, String label, Kind kind, Value value) {
@@ -141,8 +143,8 @@ public final class WhyReport {
   }
 
   private static List<String> notes(
-      Prospect prospect, Optional<ShoppingLine> line, Outlook outlook) {
-    List<String> notes = new ArrayList<>();
+      Prospect prospect, Optional<ShoppingLine> line, Outlook outlook, WhyEvidence evidence) {
+    List<String> notes = new ArrayList<>(evidence.notes());
     line.ifPresent(l -> notes.add("On the shopping list: " + l.reason() + "."));
     notes.add("Counted: " + outlook.horizon().words() + ".");
     notes.add(

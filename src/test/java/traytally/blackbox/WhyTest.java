@@ -3,7 +3,10 @@ package traytally.blackbox;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.function.IntPredicate;
 import org.apache.commons.numbers.gamma.LogGamma;
 import org.apache.commons.statistics.distribution.NormalDistribution;
@@ -142,6 +145,86 @@ class WhyTest {
                   + u * Math.log(mean / (size + mean)));
     }
     return 1 - below;
+  }
+
+  @Test
+  void theEvidenceAddsUp() {
+    Json why = Json.parse(Ran.in(folder, "why", "sandeel bone 115", "--format", "json").out());
+    double minutes = 0;
+    double takes = 0;
+    double own = 0;
+    double expected = 0;
+    int days = 0;
+    for (Json day : why.rows("evidence")) {
+      minutes += day.number("minutes");
+      takes += day.number("takes");
+      if (day.number("others_minutes") > 0) {
+        own += day.number("takes");
+        expected +=
+            day.number("minutes") * day.number("others_takes") / day.number("others_minutes");
+      }
+      days++;
+    }
+    assertEquals(why.number("minutes"), minutes, 0.5);
+    assertEquals(why.number("takes"), takes);
+    assertEquals(why.number("days"), days);
+    assertEquals(own / expected, why.number("same_day_ratio"), 1e-3);
+    assertTrue(why.rows("conditions").size() > 4);
+  }
+
+  @Test
+  void itReadsWellInEightyColumns() {
+    Ran ran =
+        Ran.with(
+            Map.of("TRAYTALLY_BOX", folder.resolve("tray.box").toString(), "COLUMNS", "80"),
+            "why",
+            "sandeel bone 115");
+    assertEquals(0, ran.code(), ran.err());
+    assertTrue(ran.out().contains("it 3.0 an hour ██████·"), ran.out());
+    ran.out().lines().forEach(line -> assertTrue(line.length() <= 80, line));
+  }
+
+  /** What would change the verdict does change it, once it has happened. */
+  @Test
+  void theDaysThatWouldChangeTheVerdictDo(@TempDir Path other) throws IOException {
+    StringBuilder log =
+        new StringBuilder("Date,Water,Body style,Colour,Length (mm),Minutes,Takes\n");
+    for (int day = 1; day <= 6; day++) {
+      String head = "2026-03-%02d,Gull Rocks,paddle tail,".formatted(day);
+      log.append(head).append("ink,75,60,").append(day % 2 == 0 ? 3 : 2).append('\n');
+      log.append(head).append("chalk,75,60,").append(day % 3 == 0 ? 3 : 2).append('\n');
+      log.append(head).append("rust,75,30,1\n");
+    }
+    Json before = whyInk(other, log);
+    assertEquals("trusted", before.text("change_to"));
+    assertTrue(!before.text("standing").equals("trusted"), before.text("standing"));
+    int days = (int) before.number("change_days");
+    for (int day = 1; day < days; day++) {
+      addDay(log, day, (int) before.number("change_takes"));
+    }
+    assertTrue(!whyInk(other, log).text("standing").equals("trusted"), "a day too few");
+    addDay(log, days, (int) before.number("change_takes"));
+    Json after = whyInk(other, log);
+    assertEquals("trusted", after.text("standing"));
+    assertEquals(0, after.number("change_takes"), "now days without a take would end it");
+  }
+
+  /** Chalk is the other colour fished most, with its usual two takes an hour. */
+  private static void addDay(StringBuilder log, int day, int takes) {
+    String head = "2026-03-%02d,Gull Rocks,paddle tail,".formatted(6 + day);
+    String ink = head + "ink,75,60," + takes + "\n";
+    String chalk = head + "chalk,75,60,2\n";
+    log.append(day % 2 == 1 ? ink + chalk : chalk + ink);
+  }
+
+  private static Json whyInk(Path folder, StringBuilder log) throws IOException {
+    Path file = folder.resolve("trips.csv");
+    Files.writeString(file, log);
+    Ran imported = Ran.in(folder, "import", file.toString());
+    assertEquals(0, imported.code(), imported.err());
+    Ran ran = Ran.in(folder, "why", "paddle ink 75", "--format", "json");
+    assertEquals(0, ran.code(), ran.err());
+    return Json.parse(ran.out());
   }
 
   @Test

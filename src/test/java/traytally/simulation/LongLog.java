@@ -25,6 +25,8 @@ public final class LongLog {
   private static final String[] SPECIES = {"pollack", "bass", "wrasse"};
   private static final String[] BODIES = {"paddle", "craw", "straight", "curl", "shrimp"};
   private static final int[] LENGTHS = {60, 75, 100, 120};
+  private static final List<Clarity> CLARITIES = List.of(Clarity.values());
+  private static final List<Tone> TONES = List.of(Tone.values());
   private static final int STINTS_A_DAY = 4;
 
   private final Random random;
@@ -45,7 +47,7 @@ public final class LongLog {
   public static Map<Name, Tone> tones(int colours) {
     Map<Name, Tone> tones = new HashMap<>();
     for (int c = 0; c < colours; c++) {
-      tones.put(colour(c), Tone.values()[c % Tone.values().length]);
+      tones.put(colour(c), TONES.get(c % TONES.size()));
     }
     return tones;
   }
@@ -64,7 +66,7 @@ public final class LongLog {
     while (log.size() < count) {
       date = date.plusDays(1 + random.nextInt(3));
       String species = SPECIES[random.nextInt(SPECIES.length)];
-      Clarity clarity = Clarity.values()[random.nextInt(Clarity.values().length)];
+      Clarity clarity = CLARITIES.get(random.nextInt(CLARITIES.size()));
       double day = 0.8 * random.nextGaussian();
       for (int s = 0; s < STINTS_A_DAY && log.size() < count; s++) {
         log.add(stint(date, species, clarity, day));
@@ -82,7 +84,7 @@ public final class LongLog {
         0.3
             + day
             + effect("body " + body, 0.3)
-            + effect("tone " + number % Tone.values().length, 0.2)
+            + effect("tone " + number % TONES.size(), 0.2)
             + effect("colour " + number, 0.4)
             + effect("colour " + number + species, 0.15)
             + effect("colour " + number + clarity, 0.15)
