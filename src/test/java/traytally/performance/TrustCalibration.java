@@ -1,5 +1,6 @@
 package traytally.performance;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.LongFunction;
@@ -15,6 +16,8 @@ final class TrustCalibration {
   private int trusted;
   private int trustedAbove;
   private int covered;
+  private double modelRank;
+  private double rawRank;
   private int all;
   private int anglers;
 
@@ -37,6 +40,7 @@ final class TrustCalibration {
             .mapToDouble(t -> angler.effect(t.colour().orElseThrow()))
             .average()
             .orElseThrow();
+    addRanks(angler, trusts);
     for (Trust trust : trusts) {
       double truth = angler.effect(trust.colour().orElseThrow()) - middle;
       int bin = Math.min(BINS - 1, (int) (trust.trust() * BINS));
@@ -50,6 +54,56 @@ final class TrustCalibration {
         trustedAbove += truth > 0 ? 1 : 0;
       }
     }
+  }
+
+  /** How well the order of the colours is found, by the model and by raw takes an hour. */
+  private void addRanks(SimulatedAngler angler, List<Trust> trusts) {
+    double[] truth = new double[trusts.size()];
+    double[] model = new double[trusts.size()];
+    double[] raw = new double[trusts.size()];
+    for (int i = 0; i < truth.length; i++) {
+      truth[i] = angler.effect(trusts.get(i).colour().orElseThrow());
+      model[i] = trusts.get(i).logRatioMean();
+      raw[i] = trusts.get(i).evidence().rawPerHour().orElse(0);
+    }
+    modelRank += correlation(ranks(truth), ranks(model)) / anglers;
+    rawRank += correlation(ranks(truth), ranks(raw)) / anglers;
+  }
+
+  /** The rank of each value, ties at their mean. */
+  private static double[] ranks(double[] values) {
+    double[] ranks = new double[values.length];
+    for (int i = 0; i < values.length; i++) {
+      for (double other : values) {
+        ranks[i] += other < values[i] ? 1 : other == values[i] ? 0.5 : 0;
+      }
+    }
+    return ranks;
+  }
+
+  /** Pearson's correlation; 0 where either does not vary. */
+  private static double correlation(double[] one, double[] other) {
+    double meanOne = Arrays.stream(one).average().orElse(0);
+    double meanOther = Arrays.stream(other).average().orElse(0);
+    double both = 0;
+    double ofOne = 0;
+    double ofOther = 0;
+    for (int i = 0; i < one.length; i++) {
+      both += (one[i] - meanOne) * (other[i] - meanOther);
+      ofOne += (one[i] - meanOne) * (one[i] - meanOne);
+      ofOther += (other[i] - meanOther) * (other[i] - meanOther);
+    }
+    return ofOne * ofOther == 0 ? 0 : both / Math.sqrt(ofOne * ofOther);
+  }
+
+  /** Mean rank correlation of the model's order with the truth. */
+  double modelRank() {
+    return modelRank;
+  }
+
+  /** The same of raw takes an hour. */
+  double rawRank() {
+    return rawRank;
   }
 
   /** Expected calibration error: the bins' gaps between stated and seen, weighted by size. */
@@ -90,12 +144,14 @@ final class TrustCalibration {
     return String.format(
         Locale.ROOT,
         "%d anglers: error %.4f (by chance %.4f), coverage %.3f, trusted per angler %.2f, of them"
-            + " above the middle %.3f",
+            + " above the middle %.3f, rank correlation %.3f (raw %.3f)",
         anglers,
         error(),
         chanceError(),
         coverage(),
         (double) trusted / anglers,
-        trustedAbove());
+        trustedAbove(),
+        modelRank,
+        rawRank);
   }
 }

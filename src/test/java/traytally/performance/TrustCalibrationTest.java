@@ -23,6 +23,7 @@ class TrustCalibrationTest {
     assertTrue(few.error() <= 0.03 + few.chanceError(), few.toString());
     assertTrue(few.coverage() >= 0.85 && few.coverage() <= 0.94, few.toString());
     assertTrue(few.trusted() >= 40 && few.trustedAbove() >= 0.8, few.toString());
+    assertTrue(few.modelRank() > few.rawRank() + 0.03, few.toString());
   }
 
   @ParameterizedTest
@@ -34,6 +35,19 @@ class TrustCalibrationTest {
     assertTrue(many.error() <= most, many.toString());
     assertTrue(many.coverage() >= 0.87 && many.coverage() <= 0.92, many.toString());
     assertTrue(many.trustedAbove() >= 0.84, many.toString());
+  }
+
+  /** From 5 colours to 80, from 10 days to 300. */
+  @ParameterizedTest
+  @Tag("slow")
+  @EnabledIfSystemProperty(named = "slow", matches = "true")
+  @CsvSource({"10", "60", "300"})
+  void trustComesTrueWhateverTheCollection(int trips) {
+    TrustCalibration many =
+        new TrustCalibration(300, trips, SimulatedAngler::withAnyCollection, 9000);
+    assertTrue(many.error() <= 0.03, many.toString());
+    assertTrue(many.coverage() >= 0.86 && many.coverage() <= 0.93, many.toString());
+    assertTrue(many.modelRank() > many.rawRank(), many.toString());
   }
 
   /** Where colours differ by more than the model expects, its intervals are a little short. */

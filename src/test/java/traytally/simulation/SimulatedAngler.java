@@ -41,6 +41,7 @@ public final class SimulatedAngler {
   private static final String[] WATERS = {"Gull Rocks", "Harbour Mouth", "Long Ledge"};
   private static final int[] LENGTHS = {60, 75, 100, 120};
   private static final int PACK = 8;
+  private static final int MOST_KINDS = 32;
 
   private Luck random;
   private final List<Plastic> plastics;
@@ -74,7 +75,19 @@ public final class SimulatedAngler {
     double bodySd = 0.3 * Math.abs(random.gaussian());
     double daySd = 1.5 * Math.abs(random.gaussian());
     double dispersion = Math.exp(Math.log(2) + random.gaussian());
-    return new SimulatedAngler(random, colourSd, bodySd, daySd, dispersion);
+    return new SimulatedAngler(
+        random, colourSd, bodySd, daySd, dispersion, COLOURS.length, MOST_KINDS);
+  }
+
+  /** An ordinary angler with a small or a large collection: 5 to 80 colours. */
+  public static SimulatedAngler withAnyCollection(long seed) {
+    Luck random = new Luck(seed);
+    double colourSd = 0.4 * Math.abs(random.gaussian());
+    double bodySd = 0.3 * Math.abs(random.gaussian());
+    double daySd = 1.5 * Math.abs(random.gaussian());
+    double dispersion = Math.exp(Math.log(2) + random.gaussian());
+    int colours = 5 + random.below(76);
+    return new SimulatedAngler(random, colourSd, bodySd, daySd, dispersion, colours, 3 * colours);
   }
 
   /** An angler whose colours often differ by more than the model expects. */
@@ -84,22 +97,29 @@ public final class SimulatedAngler {
     double bodySd = 0.05 + 0.4 * random.share();
     double daySd = 0.4 + 1.1 * random.share();
     double dispersion = Math.exp(Math.log(2) + 0.7 * random.gaussian());
-    return new SimulatedAngler(random, colourSd, bodySd, daySd, dispersion);
+    return new SimulatedAngler(
+        random, colourSd, bodySd, daySd, dispersion, COLOURS.length, MOST_KINDS);
   }
 
   private SimulatedAngler(
-      Luck random, double colourSd, double bodySd, double daySd, double takeDispersion) {
+      Luck random,
+      double colourSd,
+      double bodySd,
+      double daySd,
+      double takeDispersion,
+      int colours,
+      int mostKinds) {
     this.random = random;
     this.daySd = daySd;
     this.takeDispersion = takeDispersion;
     lossDaySd = 0.6 * random.share();
     lossDispersion = 4;
-    colourEffect = random.gaussians(COLOURS.length, colourSd);
+    colourEffect = random.gaussians(colours, colourSd);
     double[] bodyEffect = random.gaussians(BODIES.length, bodySd);
     double[] bodyLoss = random.gaussians(BODIES.length, 0.4);
     waterLoss = random.gaussians(WATERS.length, 0.4);
     plastics = new ArrayList<>();
-    int kinds = 16 + random.below(16);
+    int kinds = mostKinds / 2 + random.below(mostKinds / 2);
     double base = 0.6 + 2 * random.share();
     double baseLoss = 0.3 + 0.5 * random.share();
     takeRate = new double[kinds];
@@ -109,10 +129,10 @@ public final class SimulatedAngler {
     hours = new double[kinds];
     takes = new int[kinds];
     while (plastics.size() < kinds) {
-      int colour = random.below(COLOURS.length);
+      int colour = random.below(colours);
       int body = random.below(BODIES.length);
       int length = LENGTHS[random.below(LENGTHS.length)];
-      Plastic plastic = Plastic.of("", BODIES[body], COLOURS[colour], length);
+      Plastic plastic = Plastic.of("", BODIES[body], colourName(colour), length);
       if (!plastics.contains(plastic)) {
         int p = plastics.size();
         takeRate[p] = base * Math.exp(colourEffect[colour] + bodyEffect[body]);
@@ -400,6 +420,15 @@ public final class SimulatedAngler {
 
   /** The hidden truth: a colour's log rate. */
   public double effect(Name colour) {
-    return colourEffect[List.of(COLOURS).indexOf(colour.text())];
+    int number = 0;
+    while (!colourName(number).equals(colour.text())) {
+      number++;
+    }
+    return colourEffect[number];
+  }
+
+  private static String colourName(int number) {
+    String name = COLOURS[number % COLOURS.length];
+    return number < COLOURS.length ? name : name + " " + number / COLOURS.length;
   }
 }
