@@ -23,7 +23,7 @@ public interface Export extends TableSource {
           ? Optional.of(new ExportFolder(path))
           : Optional.empty();
     }
-    return isJson(path) && Files.isRegularFile(path)
+    return isJson(path) && Files.isRegularFile(path) && ExportFile.marks(path)
         ? Optional.of(new ExportFile(path))
         : Optional.empty();
   }

@@ -10,6 +10,7 @@ import java.io.BufferedOutputStream;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,6 +23,9 @@ import traytally.store.TableSink;
 
 /** A box as one JSON object (RFC 8259): its version, then an array of rows for each table. */
 final class ExportFile implements Export {
+  /** An export of a version not known here is an export all the same. */
+  private static final String EVERY_VERSION = "traytally/export/";
+
   private static final String VERSION = "box_version";
 
   private final Path file;
@@ -55,6 +59,17 @@ final class ExportFile implements Export {
       Files.move(part, whole, StandardCopyOption.ATOMIC_MOVE);
     } finally {
       Files.deleteIfExists(part);
+    }
+  }
+
+  /** Whether {@code file} begins as an export does; other programs' JSON is not ours to read. */
+  static boolean marks(Path file) throws IOException {
+    try (JsonParser json = new ExportFile(file).parser()) {
+      return json.nextToken() == JsonToken.START_OBJECT
+          && "schema".equals(json.nextFieldName())
+          && String.valueOf(json.nextTextValue()).startsWith(EVERY_VERSION);
+    } catch (JsonProcessingException | CharacterCodingException e) {
+      return false; // no JSON at all: the lists' readers say what it is
     }
   }
 
