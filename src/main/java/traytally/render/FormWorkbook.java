@@ -49,8 +49,7 @@ final class FormWorkbook {
   /** Writes {@code form} with {@code rows}; {@code out} stays open. */
   static void write(SheetForm form, List<List<Value>> rows, LocalDate day, OutputStream out)
       throws IOException {
-    try (SXSSFWorkbook book =
-        new SXSSFWorkbook(null, SXSSFWorkbook.DEFAULT_WINDOW_SIZE, false, true)) {
+    try (SXSSFWorkbook book = WorkbookFile.begin()) {
       FormWorkbook writing = new FormWorkbook(form, book);
       writing.sheet(rows);
       writing.instructions();

@@ -21,13 +21,12 @@ import traytally.report.Sheet;
  */
 final class ReportWorkbook implements AutoCloseable {
   /** Rows kept in memory: POI's own default. */
-  private static final int WINDOW = SXSSFWorkbook.DEFAULT_WINDOW_SIZE;
 
   /** The longest name a sheet can have: the limit spreadsheet programs publish. */
   private static final int LONGEST_NAME = 31;
 
   private final Look look;
-  private final SXSSFWorkbook book = new SXSSFWorkbook(null, WINDOW, false, true);
+  private final SXSSFWorkbook book = WorkbookFile.begin();
   private final CellStyles styles = new CellStyles(book.getXSSFWorkbook());
   private String title = "";
   private LocalDate day = LocalDate.EPOCH;

@@ -1,5 +1,6 @@
 package traytally.render;
 
+import java.io.File;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -15,6 +16,8 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import java.util.zip.ZipOutputStream;
 import org.apache.poi.ooxml.POIXMLProperties;
+import org.apache.poi.util.TempFile;
+import org.apache.poi.util.TempFileCreationStrategy;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 
 /** The file of a workbook: the same bytes for the same content, whatever the clock says. */
@@ -28,6 +31,25 @@ final class WorkbookFile {
   private static final LocalDateTime UNSTAMPED = LocalDateTime.of(1980, 2, 1, 0, 0);
 
   private WorkbookFile() {}
+
+  /** A workbook to fill, its texts shared, whose rows wait in files of the user's own. */
+  static SXSSFWorkbook begin() {
+    TempFile.setTempFileCreationStrategy(new OwnFiles());
+    return new SXSSFWorkbook(null, SXSSFWorkbook.DEFAULT_WINDOW_SIZE, false, true);
+  }
+
+  /** The library's own way is a folder that the first user of a machine makes and others lack. */
+  private static final class OwnFiles implements TempFileCreationStrategy {
+    @Override
+    public File createTempFile(String prefix, String suffix) throws IOException {
+      return Files.createTempFile(prefix, suffix).toFile();
+    }
+
+    @Override
+    public File createTempDirectory(String prefix) throws IOException {
+      return Files.createTempDirectory(prefix).toFile();
+    }
+  }
 
   /** Writes {@code book} as made on {@code day}; {@code out} stays open. */
   static void write(SXSSFWorkbook book, String title, LocalDate day, OutputStream out)
