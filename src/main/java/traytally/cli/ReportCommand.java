@@ -2,6 +2,7 @@ package traytally.cli;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -18,6 +19,7 @@ import traytally.report.AuditReport;
 import traytally.report.BoxReport;
 import traytally.report.ContentsReport;
 import traytally.report.IdleReport;
+import traytally.report.LineupReport;
 import traytally.report.Report;
 import traytally.report.RestockReport;
 import traytally.report.Season;
@@ -73,6 +75,25 @@ final class ReportCommand implements Callable<Integer> {
     Report trust =
         TrustReport.of(outlook.performance(), Grain.COLOUR, Measure.TAKES, Conditions.ANY, today);
     ShoppingList list = ShoppingList.of(book, today, Asked.NOTHING);
+    List<Sheet> sheets = new ArrayList<>();
+    sheets.addAll(stockSheets(book, outlook, trust, today));
+    sheets.add(
+        Sheet.of(
+            RestockReport.of(list, Swatches.of(book)), "What to buy before the coming trips."));
+    outlook.horizon().trips().stream()
+        .findFirst()
+        .ifPresent(
+            next ->
+                sheets.add(
+                    Sheet.of(
+                        LineupReport.of(book, next, today),
+                        "What to tie on, on the next trip, and how many of each to carry.")));
+    sheets.addAll(pastSheets(book, today, progress));
+    return List.copyOf(sheets);
+  }
+
+  private static List<Sheet> stockSheets(
+      Book book, Outlook outlook, Report trust, LocalDate today) {
     return List.of(
         Sheet.of(
             BoxReport.of(book, outlook, BoxReport.listed(book, outlook, one -> true), today),
@@ -84,8 +105,11 @@ final class ReportCommand implements Callable<Integer> {
         Sheet.of(
             trust,
             "Which colours out-fish the rest on the same days, with a chart.",
-            Season.trustChart(trust)),
-        Sheet.of(RestockReport.of(list, Swatches.of(book)), "What to buy before the coming trips."),
+            Season.trustChart(trust)));
+  }
+
+  private static List<Sheet> pastSheets(Book book, LocalDate today, Audit.Watcher progress) {
+    return List.of(
         Sheet.of(TripsReport.of(book, today), "Your log, a row for each plastic tied on."),
         Sheet.of(
             Season.months(book, today),

@@ -91,6 +91,7 @@ class ReportWorkbookTest {
               "Stock and use",
               "Trust by colour",
               "Shopping list",
+              "Line-up",
               "Trips",
               "Months",
               "Waters",
@@ -105,7 +106,7 @@ class ReportWorkbookTest {
               "Pieces lost by water"),
           charts);
       assertEquals(
-          9,
+          10,
           book.getAllNames().stream().filter(name -> name.getNameName().endsWith("_rows")).count());
       assertTrue(book.getName("Box_rows").getRefersToFormula().startsWith("Box!$A$"));
       XSSFSheet box = book.getSheet("Box");

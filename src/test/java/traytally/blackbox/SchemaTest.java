@@ -45,6 +45,10 @@ class SchemaTest {
           "ledger --batches",
           "settings",
           "agree",
+          "lineup",
+          "lineup --for pollack --in cloudy --hours 3",
+          "guide",
+          "colours",
           "idle",
           "audit");
 
