@@ -65,7 +65,7 @@ final class LineupCommand implements Callable<Integer> {
   /** The trip of that day or the next one, planned or at the usual pace, as the options say. */
   private PlannedTrip trip(Book book) {
     PlannedTrip base =
-        Outlook.of(book, root.today()).horizon().trips().stream()
+        Outlook.horizon(book, root.today()).trips().stream()
             .filter(trip -> date.map(trip.date()::equals).orElse(true))
             .filter(trip -> water.isEmpty() || date.isPresent() || water.get().equals(trip.water()))
             .findFirst()

@@ -71,10 +71,10 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   private static List<Sheet> sheets(Book book, LocalDate today, Audit.Watcher progress) {
-    Outlook outlook = Outlook.of(book, today);
+    ShoppingList list = ShoppingList.of(book, today, Asked.NOTHING);
+    Outlook outlook = list.outlook();
     Report trust =
         TrustReport.of(outlook.performance(), Grain.COLOUR, Measure.TAKES, Conditions.ANY, today);
-    ShoppingList list = ShoppingList.of(book, today, Asked.NOTHING);
     List<Sheet> sheets = new ArrayList<>();
     sheets.addAll(stockSheets(book, outlook, trust, today));
     sheets.add(

@@ -1,9 +1,10 @@
 package traytally.intake;
 
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import traytally.trip.LossCause;
@@ -16,12 +17,15 @@ import traytally.trip.LossCause;
 record Loss(int pieces, Optional<LossCause> how) {
   private static final Pattern PART = Pattern.compile("(\\d{0,3})\\s*(\\D+)");
 
+  /** The first of them wins where as many were lost to two. */
   private static final Map<Field, LossCause> CAUSES =
-      Map.of(
-          Field.SNAGGED, LossCause.SNAGGED,
-          Field.BITTEN_OFF, LossCause.BITTEN_OFF,
-          Field.TORN, LossCause.TORN,
-          Field.CAST_OFF, LossCause.CAST_OFF);
+      Collections.unmodifiableMap(
+          new EnumMap<>(
+              Map.of(
+                  Field.SNAGGED, LossCause.SNAGGED,
+                  Field.BITTEN_OFF, LossCause.BITTEN_OFF,
+                  Field.TORN, LossCause.TORN,
+                  Field.CAST_OFF, LossCause.CAST_OFF)));
 
   /** What the row says of it; what cannot be read is said. */
   static Loss of(RowReader reader) {
@@ -40,7 +44,7 @@ record Loss(int pieces, Optional<LossCause> how) {
     int pieces = 0;
     int most = 0;
     Optional<LossCause> how = Optional.empty();
-    for (Map.Entry<Field, LossCause> cause : new TreeMap<>(CAUSES).entrySet()) {
+    for (Map.Entry<Field, LossCause> cause : CAUSES.entrySet()) {
       int here = reader.pieces(cause.getKey(), OptionalInt.empty()).orElse(0);
       pieces += here;
       if (here > most) {

@@ -58,14 +58,7 @@ public final class Outlook {
     Set<Plastic> all = new TreeSet<>(book.plastics());
     turns.forEach(turn -> all.add(turn.plastic()));
     this.plastics = new Levels<>(all);
-    this.horizon =
-        asked.apply(
-            new HorizonSearch(
-                asOf,
-                plan(book, log),
-                Pace.of(turns, asOf),
-                settings.days(Setting.ORDER_EVERY_DAYS),
-                deliveryDays));
+    this.horizon = asked.apply(search(book, asOf, log, turns, deliveryDays));
     this.performance = logged.under(horizon.trips());
     TrayHistory history = new TrayHistory(book, turns, all, asOf);
     Choice choice = new Choice(plastics, Outing.of(turns, log), history, asOf);
@@ -100,8 +93,28 @@ public final class Outlook {
 
   /** Looks ahead as the shopping list does when nothing in particular is asked of it. */
   public static Outlook of(Book book, LocalDate asOf) {
-    int deliveryDays = Market.of(book, Set.of()).deliveryDays(book);
-    return of(book, asOf, Asked.NOTHING, deliveryDays);
+    return of(book, asOf, Asked.NOTHING, deliveryDays(book));
+  }
+
+  /** The horizon of {@link #of(Book, LocalDate)}, without weighing the log for it. */
+  public static Horizon horizon(Book book, LocalDate asOf) {
+    List<Stint> log = book.log(asOf);
+    List<Turn> turns = Turn.of(log, book.settings().number(Setting.MINUTES_PER_CAST));
+    return search(book, asOf, log, turns, deliveryDays(book)).find(Asked.NOTHING);
+  }
+
+  private static HorizonSearch search(
+      Book book, LocalDate asOf, List<Stint> log, List<Turn> turns, int deliveryDays) {
+    return new HorizonSearch(
+        asOf,
+        plan(book, log),
+        Pace.of(turns, asOf),
+        book.settings().days(Setting.ORDER_EVERY_DAYS),
+        deliveryDays);
+  }
+
+  private static int deliveryDays(Book book) {
+    return Market.of(book, Set.of()).deliveryDays(book);
   }
 
   /** What the log of a book says of its colours, read as the angler's settings ask. */
