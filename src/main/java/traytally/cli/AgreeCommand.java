@@ -2,7 +2,6 @@ package traytally.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
@@ -76,7 +75,7 @@ final class AgreeCommand implements Callable<Integer> {
     }
     String summary =
         added.isEmpty() ? "withdrawn: " + withdraw.get(0) : "agreed: " + String.join(" ", words);
-    return new Entry("agree", summary, OptionalLong.empty(), List.of(), added, withdrawn);
+    return Entry.ofFacts("agree", summary, added, withdrawn);
   }
 
   /** Says so where a spelling is itself a name in the box, or stands for one that is not there. */

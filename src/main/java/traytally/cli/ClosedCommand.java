@@ -3,7 +3,6 @@ package traytally.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -88,7 +87,8 @@ final class ClosedCommand implements Callable<Integer> {
         List.of(),
         notes(book, closed),
         TripWords.slip(told, waters),
-        entry(said, same ? List.of() : List.of(closed), same ? List.of() : before));
+        Entry.ofFacts(
+            "plan closed", said, same ? List.of() : List.of(closed), same ? List.of() : before));
   }
 
   private static HandChange ended(Name water, List<Recorded<? extends Fact>> before) {
@@ -103,12 +103,7 @@ final class ClosedCommand implements Callable<Integer> {
         List.of(),
         List.of(),
         Optional.empty(),
-        entry(said, List.of(), before));
-  }
-
-  private static Entry entry(
-      String said, List<Fact> added, List<Recorded<? extends Fact>> withdrawn) {
-    return new Entry("plan closed", said, OptionalLong.empty(), List.of(), added, withdrawn);
+        Entry.ofFacts("plan closed", said, List.of(), before));
   }
 
   private List<String> notes(Book book, Closed closed) {

@@ -3,7 +3,6 @@ package traytally.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -39,11 +38,6 @@ final class ColoursCommand implements Callable<Integer> {
       output.print(root, ColoursReport.of(box.book(), root.today()));
     }
     return Exit.OK;
-  }
-
-  private static Entry entry(
-      String summary, List<Fact> added, List<Recorded<? extends Fact>> withdrawn) {
-    return new Entry("colours", summary, OptionalLong.empty(), List.of(), added, withdrawn);
   }
 
   private static List<Recorded<? extends Fact>> told(Book book, Name word) {
@@ -99,7 +93,11 @@ final class ColoursCommand implements Callable<Integer> {
       try (Box box = parent.root.openOrMakeBox()) {
         parent.root.record(
             box,
-            entry(word + " " + swatch, List.of(new ColourWord(word, is)), told(box.book(), word)));
+            Entry.ofFacts(
+                "colours",
+                word + " " + swatch,
+                List.of(new ColourWord(word, is)),
+                told(box.book(), word)));
       }
       return Exit.OK;
     }
@@ -123,7 +121,7 @@ final class ColoursCommand implements Callable<Integer> {
         if (told.isEmpty()) {
           throw new Refusal(Exit.DATA, "you said nothing of the word \"" + word + "\".");
         }
-        parent.root.record(box, entry("withdrawn: " + word, List.of(), told));
+        parent.root.record(box, Entry.ofFacts("colours", "withdrawn: " + word, List.of(), told));
       }
       return Exit.OK;
     }

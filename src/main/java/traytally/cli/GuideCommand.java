@@ -3,7 +3,6 @@ package traytally.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -41,11 +40,6 @@ final class GuideCommand implements Callable<Integer> {
     return Exit.OK;
   }
 
-  private static Entry entry(
-      String summary, List<Fact> added, List<Recorded<? extends Fact>> withdrawn) {
-    return new Entry("guide", summary, OptionalLong.empty(), List.of(), added, withdrawn);
-  }
-
   /** {@code guide set}: one leaning. */
   @Command(
       name = "set",
@@ -79,7 +73,8 @@ final class GuideCommand implements Callable<Integer> {
             .filter(own -> own.what().leaning().sameCase(leaning))
             .forEach(before::add);
         String summary = String.join(" ", words);
-        parent.root.record(box, entry(summary, List.of(new Guided(leaning)), before));
+        parent.root.record(
+            box, Entry.ofFacts("guide", summary, List.of(new Guided(leaning)), before));
       }
       return Exit.OK;
     }
@@ -127,7 +122,7 @@ final class GuideCommand implements Callable<Integer> {
         if (own.isEmpty()) {
           throw new Refusal(Exit.DATA, "the guide is as it came: there is nothing to take back.");
         }
-        parent.root.record(box, entry("as it came", List.of(), own));
+        parent.root.record(box, Entry.ofFacts("guide", "as it came", List.of(), own));
       }
       return Exit.OK;
     }

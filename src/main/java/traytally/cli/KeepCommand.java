@@ -3,7 +3,6 @@ package traytally.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -53,11 +52,9 @@ final class KeepCommand implements Callable<Integer> {
         List.of(),
         so ? List.of("It was so already.") : List.of(),
         Optional.empty(),
-        new Entry(
+        Entry.ofFacts(
             "keep",
             said,
-            OptionalLong.empty(),
-            List.of(),
             so || off ? List.of() : List.of(new Kept(plastic)),
             so ? List.of() : kept));
   }

@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -167,7 +166,7 @@ final class PlanCommand implements Callable<Integer> {
           trips,
           ClosedWaters.of(book).notes(trips),
           odd,
-          new Entry("plan add", said, OptionalLong.empty(), List.of(), added, List.of()));
+          Entry.ofFacts("plan add", said, added, List.of()));
     }
   }
 
@@ -231,8 +230,7 @@ final class PlanCommand implements Callable<Integer> {
           dropped,
           List.of(),
           List.of(),
-          new Entry(
-              "plan drop", said, OptionalLong.empty(), List.of(), List.of(), List.copyOf(trips)));
+          Entry.ofFacts("plan drop", said, List.of(), List.copyOf(trips)));
     }
 
     private boolean isOn(LocalDate planned, LocalDate day) {

@@ -3,7 +3,6 @@ package traytally.cli;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.OptionalLong;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
@@ -60,13 +59,8 @@ final class SettingsCommand implements Callable<Integer> {
     book.recorded(Chosen.class).stream()
         .filter(chosen -> chosen.what().setting() == setting)
         .forEach(before::add);
-    return new Entry(
-        "settings",
-        setting.key() + " " + value,
-        OptionalLong.empty(),
-        List.of(),
-        List.of(new Chosen(setting, value)),
-        before);
+    return Entry.ofFacts(
+        "settings", setting.key() + " " + value, List.of(new Chosen(setting, value)), before);
   }
 
   private static Setting setting(String key) {

@@ -26,6 +26,12 @@ public record Entry(
     withdrawn = List.copyOf(withdrawn);
   }
 
+  /** One that moves no pieces and undoes nothing. */
+  public static Entry ofFacts(
+      String command, String summary, List<Fact> added, List<Recorded<? extends Fact>> withdrawn) {
+    return new Entry(command, summary, OptionalLong.empty(), List.of(), added, withdrawn);
+  }
+
   /** Whether recording it would change nothing. */
   public boolean isEmpty() {
     return movements.isEmpty() && added.isEmpty() && withdrawn.isEmpty() && undoes.isEmpty();
