@@ -68,17 +68,7 @@ class PageLooksTest {
 
   @BeforeEach
   void importTheDemo() {
-    Ran ran =
-        Ran.in(
-            folder,
-            "import",
-            "demo-data/tray.xlsx",
-            "demo-data/trips.xlsx",
-            "demo-data/plan.xlsx",
-            "demo-data/prices.xlsx",
-            "--count-date",
-            "2026-03-15");
-    assertEquals(0, ran.code(), ran.err());
+    Ran.importDemo(folder);
   }
 
   private Path written(String name, String... command) {

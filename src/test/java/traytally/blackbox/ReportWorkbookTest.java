@@ -44,17 +44,7 @@ class ReportWorkbookTest {
 
   @BeforeEach
   void importTheDemo() {
-    Ran ran =
-        Ran.in(
-            folder,
-            "import",
-            "demo-data/tray.xlsx",
-            "demo-data/trips.xlsx",
-            "demo-data/plan.xlsx",
-            "demo-data/prices.xlsx",
-            "--count-date",
-            "2026-03-15");
-    assertEquals(0, ran.code(), ran.err());
+    Ran.importDemo(folder);
   }
 
   private Path report(String name) {

@@ -1,5 +1,7 @@
 package traytally.cli;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.InputStream;
@@ -50,6 +52,21 @@ public record Ran(int code, String out, String err) {
         folder.resolve("tray.box").toString(),
         "XDG_STATE_HOME",
         folder.resolve("state").toString());
+  }
+
+  /** Imports the lists of {@code demo-data} into that box, the tray counted in March. */
+  public static void importDemo(Path folder) {
+    Ran ran =
+        in(
+            folder,
+            "import",
+            "demo-data/tray.xlsx",
+            "demo-data/trips.xlsx",
+            "demo-data/plan.xlsx",
+            "demo-data/prices.xlsx",
+            "--count-date",
+            "2026-03-15");
+    assertEquals(0, ran.code(), ran.err());
   }
 
   /** Runs {@code args} with these environment variables and no others. */

@@ -10,6 +10,7 @@ import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
+import traytally.simulation.Luck;
 
 /**
  * Simulation-based calibration of the engine: parameters and effects drawn from the priors, counts
@@ -26,9 +27,10 @@ class RankCalibrationTest {
       Priors.halfNormal(Map.of("day", 1.0, "colour", 0.4, "body", 0.3));
 
   private final Random random = new Random(20260501);
+  private final Luck luck = new Luck(random);
 
   private int count(double mean, double dispersion) {
-    double rate = mean * gamma(dispersion) / dispersion;
+    double rate = mean * luck.gamma(dispersion) / dispersion;
     int count = 0;
     for (double wait = -Math.log(1 - random.nextDouble());
         wait < rate && count < 100_000;
@@ -36,23 +38,6 @@ class RankCalibrationTest {
       count++;
     }
     return count;
-  }
-
-  /** Marsaglia &amp; Tsang, ACM Transactions on Mathematical Software 26(3), 2000, 363–372. */
-  private double gamma(double shape) {
-    if (shape < 1) {
-      return gamma(shape + 1) * Math.pow(1 - random.nextDouble(), 1 / shape);
-    }
-    double d = shape - 1.0 / 3;
-    double c = 1 / Math.sqrt(9 * d);
-    while (true) {
-      double x = random.nextGaussian();
-      double v = Math.pow(1 + c * x, 3);
-      double u = 1 - random.nextDouble();
-      if (v > 0 && Math.log(u) < 0.5 * x * x + d - d * v + d * Math.log(v)) {
-        return d * v;
-      }
-    }
   }
 
   private double[] effects(int size, double scale) {

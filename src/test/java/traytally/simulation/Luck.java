@@ -3,12 +3,17 @@ package traytally.simulation;
 import java.util.Random;
 
 /** What chance brings a simulated angler; the same seed brings the same. */
-final class Luck {
+public final class Luck {
   private final Random random;
 
   /** Neighbouring seeds of Random begin alike; a factor spreads them (Knuth's golden ratio). */
   Luck(long seed) {
-    random = new Random(seed * 0x9E3779B97F4A7C15L);
+    this(new Random(seed * 0x9E3779B97F4A7C15L));
+  }
+
+  /** What that source brings. */
+  public Luck(Random random) {
+    this.random = random;
   }
 
   /** Uniform from 0 to 1. */
@@ -47,8 +52,11 @@ final class Luck {
     return count;
   }
 
-  /** Marsaglia &amp; Tsang, ACM Transactions on Mathematical Software 26(3), 2000, 363–372. */
-  private double gamma(double shape) {
+  /**
+   * A gamma draw of scale 1 (Marsaglia &amp; Tsang, ACM Transactions on Mathematical Software
+   * 26(3), 2000, 363–372).
+   */
+  public double gamma(double shape) {
     if (shape < 1) {
       return gamma(shape + 1) * Math.pow(1 - random.nextDouble(), 1 / shape);
     }
