@@ -21,7 +21,7 @@ import traytally.plastic.Plastic;
  */
 final class Basket {
   /** Takes by which a basket must be better to count as such. */
-  private static final double TAKES_STEP = 1e-3;
+  private static final double TAKES_STEP = 9e-4;
 
   /** Cents by which a basket must be cheaper to count as such. */
   private static final double CENTS_STEP = 0.5;
@@ -80,9 +80,23 @@ final class Basket {
               plastics.add(
                   gain.wanted() ? own.stream().filter(bundle -> bundle.cost() > 0).toList() : own);
             });
-    return search(
-        new ParcelSearch(
-            shops.stream().map(this::terms).toList(), plastics, budget.cents(), 0, TAKES_STEP));
+    List<ParcelSearch.Terms> terms = shops.stream().map(this::terms).toList();
+    SortedMap<Plastic, List<Purchase>> bought =
+        search(new ParcelSearch(terms, plastics, budget.cents(), 0, TAKES_STEP));
+    return asCheapAsCanBe(bought);
+  }
+
+  /** At least the same pieces for the least money: a budget need not be spent for nothing. */
+  private SortedMap<Plastic, List<Purchase>> asCheapAsCanBe(
+      SortedMap<Plastic, List<Purchase>> bought) {
+    boolean mostWorth = proven;
+    SortedMap<Plastic, Integer> pieces = new TreeMap<>();
+    bought.forEach(
+        (plastic, own) ->
+            pieces.put(plastic, own.stream().mapToInt(p -> p.pieces().count()).sum()));
+    SortedMap<Plastic, List<Purchase>> cheaper = cheapest(pieces);
+    proven = mostWorth;
+    return total(cheaper).compareTo(total(bought)) < 0 ? cheaper : bought;
   }
 
   private List<Name> shops(Set<Plastic> plastics) {

@@ -12,7 +12,8 @@ import java.util.stream.IntStream;
  * <p>A shop is shut, or open for its postage, or open without if its goods reach the threshold. A
  * shop not decided yet is taken as open for nothing, which can only be better; so a branch whose
  * bound does not beat the best basket known holds no better one (Land &amp; Doig, Econometrica
- * 28(3), 1960, 497–520).
+ * 28(3), 1960, 497–520). Until a basket is known, one just below the bound is supposed; where none
+ * beats it, one further below.
  */
 final class ParcelSearch {
   /**
@@ -28,13 +29,19 @@ final class ParcelSearch {
   }
 
   /** Branches looked into at most; where more are needed the result is not proven best. */
-  private static final int MOST_BRANCHES = 3000;
+  private static final int MOST_BRANCHES = 10_000;
 
-  /** Branches too hard to settle that are searched at length; further ones only quickly. */
-  private static final int MOST_HARD = 2;
+  /**
+   * Part-baskets looked at in all; where more are needed no further threshold is tried, and the
+   * result is not proven best.
+   */
+  private static final long MOST_CHOICES = 5_000_000;
 
-  /** Branches too hard to settle after which further ones are left (a matter of time). */
-  private static final int MOST_QUICK = 5;
+  /** Part-baskets that a branch may look at even then; without a threshold it needs few. */
+  private static final long SOME_CHOICES = 100_000;
+
+  /** How far below the bound the first basket is supposed, in steps. */
+  private static final double FIRST_GAP = 32;
 
   private enum State {
     ANY,
@@ -44,19 +51,20 @@ final class ParcelSearch {
   }
 
   private final List<Terms> shops;
-  private final List<List<Bundle>> plastics;
   private final long budget;
   private final double postageCost; // value a cent of postage takes away
   private final double step; // a basket must be worth this much more to be better
-  private double most;
-  private List<Bundle> best;
+  private double most; // worth of the best basket known, or supposed
+  private List<Bundle> best = List.of();
+  private boolean found;
   private boolean proven = true;
   private int branches;
-  private int hard;
+  private long choices;
 
   /**
    * A search for the basket of most value within a budget.
    *
+   * @param plastics the ways to buy each
    * @param budget cents for goods and postage; Long.MAX_VALUE for no limit
    * @param postageCost value that a cent of postage takes away
    * @param step value by which a basket must be better to count as such
@@ -68,17 +76,28 @@ final class ParcelSearch {
       double postageCost,
       double step) {
     this.shops = List.copyOf(shops);
-    this.plastics = plastics;
     this.budget = budget;
     this.postageCost = postageCost;
     this.step = step;
-    this.most = Double.NEGATIVE_INFINITY;
-    this.best = List.of();
     State[] open = new State[shops.size()];
     Arrays.fill(open, State.ANY);
     int[] undecided =
         IntStream.range(0, open.length).filter(s -> this.shops.get(s).matter()).toArray();
-    branch(new Branch(open), undecided, 0);
+    Branch root = new Branch(open, plastics);
+    double least = least(plastics);
+    for (double gap = FIRST_GAP * step; !found && most > Double.NEGATIVE_INFINITY; gap *= 2) {
+      most = root.bound - gap > least ? root.bound - gap : Double.NEGATIVE_INFINITY;
+      branch(root, undecided, 0);
+    }
+  }
+
+  /** No basket is worth less. */
+  private double least(List<List<Bundle>> plastics) {
+    double least = -postageCost * shops.stream().mapToLong(Terms::postage).sum();
+    for (List<Bundle> own : plastics) {
+      least += own.stream().mapToDouble(Bundle::value).min().orElse(0);
+    }
+    return least;
   }
 
   /** The bundles of the best basket, one for each plastic. */
@@ -94,31 +113,29 @@ final class ParcelSearch {
   /** Some shops' terms decided. */
   private final class Branch {
     final State[] states;
-    final long postage;
+    final double paid; // value that postage takes away
     final BundleSearch search;
     final double bound;
 
-    Branch(State[] states) {
+    Branch(State[] states, List<List<Bundle>> bundles) {
       this.states = states;
-      this.postage =
-          IntStream.range(0, states.length)
-              .filter(s -> states[s] == State.POSTAGE)
-              .mapToLong(s -> shops.get(s).postage())
-              .sum();
-      int[] free = IntStream.range(0, states.length).filter(s -> states[s] == State.FREE).toArray();
+      long postage = in(State.POSTAGE).mapToLong(s -> shops.get(s).postage()).sum();
+      int[] free = in(State.FREE).toArray();
       long[] least = Arrays.stream(free).mapToLong(s -> shops.get(s).freeFrom()).toArray();
       long goods = budget == Long.MAX_VALUE ? budget : Math.max(-1, budget - postage);
-      this.search = new BundleSearch(open(), goods, free, least);
-      this.bound = search.bound() - postageCost * postage;
+      this.paid = postageCost * postage;
+      this.search = new BundleSearch(new Limits(open(bundles), goods, free, least), step);
+      this.bound = search.bound() - paid;
     }
 
-    private List<List<Bundle>> open() {
-      int[] shut = IntStream.range(0, states.length).filter(s -> states[s] == State.SHUT).toArray();
-      if (shut.length == 0) {
-        return plastics;
-      }
-      List<List<Bundle>> open = new ArrayList<>(plastics.size());
-      for (List<Bundle> own : plastics) {
+    private IntStream in(State state) {
+      return IntStream.range(0, states.length).filter(s -> states[s] == state);
+    }
+
+    private List<List<Bundle>> open(List<List<Bundle>> bundles) {
+      int[] shut = in(State.SHUT).toArray();
+      List<List<Bundle>> open = new ArrayList<>(bundles.size());
+      for (List<Bundle> own : bundles) {
         open.add(
             own.stream()
                 .filter(bundle -> Arrays.stream(shut).allMatch(s -> bundle.goods(s) == 0))
@@ -126,13 +143,6 @@ final class ParcelSearch {
       }
       return open;
     }
-  }
-
-  private BundleSearch.Effort effort() {
-    if (hard >= MOST_QUICK) {
-      return BundleSearch.Effort.NONE;
-    }
-    return hard < MOST_HARD ? BundleSearch.Effort.THOROUGH : BundleSearch.Effort.QUICK;
   }
 
   private void branch(Branch branch, int[] undecided, int next) {
@@ -144,40 +154,47 @@ final class ParcelSearch {
       return;
     }
     if (next == undecided.length) {
-      branch
-          .search
-          .better(
-              Math.max(most + step + postageCost * branch.postage, -Double.MAX_VALUE),
-              step,
-              effort())
-          .ifPresent(
-              found -> {
-                best = found;
-                most =
-                    found.stream().mapToDouble(Bundle::value).sum() - postageCost * branch.postage;
-              });
-      if (!branch.search.proven()) {
-        proven = false;
-        hard++;
-      }
+      settle(branch);
       return;
     }
     int shop = undecided[next];
+    List<List<Bundle>> left = branch.search.above(most + step + branch.paid);
     List<Branch> below = new ArrayList<>();
-    for (State state : State.values()) {
-      boolean possible = state != State.ANY;
-      if (state == State.FREE) {
-        possible =
-            shops.get(shop).freeFrom() <= budget && shops.get(shop).freeFrom() < Long.MAX_VALUE;
-      }
-      if (possible) {
-        State[] states = branch.states.clone();
-        states[shop] = state;
-        below.add(new Branch(states));
-        branches++;
-      }
+    for (State state : states(shop)) {
+      State[] states = branch.states.clone();
+      states[shop] = state;
+      below.add(new Branch(states, left));
+      branches++;
     }
     below.sort(Comparator.comparingDouble((Branch b) -> b.bound).reversed());
     below.forEach(b -> branch(b, undecided, next + 1));
+  }
+
+  private List<State> states(int shop) {
+    long freeFrom = shops.get(shop).freeFrom();
+    if (freeFrom > budget || freeFrom == Long.MAX_VALUE) {
+      return List.of(State.SHUT, State.POSTAGE);
+    }
+    if (choices >= MOST_CHOICES) {
+      proven = false;
+      return List.of(State.SHUT, State.POSTAGE);
+    }
+    return List.of(State.SHUT, State.POSTAGE, State.FREE);
+  }
+
+  private void settle(Branch branch) {
+    double known = Math.max(most + step + branch.paid, -Double.MAX_VALUE);
+    BundleSearch.Outcome outcome =
+        branch.search.better(known, Math.max(SOME_CHOICES, MOST_CHOICES - choices));
+    choices += outcome.choices();
+    proven &= outcome.proven();
+    outcome
+        .best()
+        .ifPresent(
+            bundles -> {
+              found = true;
+              best = bundles;
+              most = bundles.stream().mapToDouble(Bundle::value).sum() - branch.paid;
+            });
   }
 }

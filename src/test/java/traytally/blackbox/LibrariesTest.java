@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 class LibrariesTest {
   private static final Pattern FOR_TESTS_ONLY =
       Pattern.compile(
-          "(junit|archunit|opentest4j|apiguardian|slf4j|surefire|common-|jmh|jopt|jazzer|json-schema-validator|itu|jackson-databind|jackson-annotations"
+          "(junit|archunit|opentest4j|apiguardian|slf4j|surefire|common-|jmh|jopt|jazzer|json-schema-validator|itu|ojalgo|jackson-databind|jackson-annotations"
               + "|jackson-dataformat|jackson-core-3|snakeyaml).*");
 
   @Test
