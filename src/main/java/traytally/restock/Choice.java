@@ -22,10 +22,11 @@ import traytally.trip.PlannedTrip;
  *
  * <pre>v_p ← (Σ w s_p + 2 prior_p) / (Σ w a_p / Σ_q a_q v_q + 2)</pre>
  *
- * <p>over past trips, w a trip's weight, s_p the plastic's share of its time, a_p whether its tray
- * had pieces; the minorise-maximise step of Hunter, Annals of Statistics 32(1), 2004, 384–406, with
- * a prior of two trips. At the fixed point they sum to one. A trip that began with an empty tray is
- * so no evidence that the plastic was not wanted.
+ * <p>over past trips, w a trip's weight, s_p the plastic's share of its time, a_p the part of it in
+ * which its tray had pieces: all, none, or until its last was lost; the minorise-maximise step of
+ * Hunter, Annals of Statistics 32(1), 2004, 384–406, with a prior of two trips. At the fixed point
+ * they sum to one. A trip that began with an empty tray is so no evidence that the plastic was not
+ * wanted.
  */
 final class Choice {
   /** Days in which what a trip says of habits loses half its weight (method, section 2). */
@@ -49,7 +50,7 @@ final class Choice {
 
   private final Levels<Plastic> plastics;
   private final List<Outing> outings;
-  private final boolean[][] had; // outings × plastics
+  private final double[][] had; // a: outings × plastics
   private final LocalDate asOf;
   private final Map<Context, ChoiceWeights> found = new HashMap<>();
 
@@ -57,12 +58,19 @@ final class Choice {
     this.plastics = plastics;
     this.outings = outings;
     this.asOf = asOf;
-    this.had = new boolean[outings.size()][plastics.size()];
+    this.had = new double[outings.size()][plastics.size()];
     for (int t = 0; t < outings.size(); t++) {
       for (int p = 0; p < plastics.size(); p++) {
-        had[t][p] = history.had(plastics.values().get(p), outings.get(t).trip());
+        had[t][p] = part(plastics.values().get(p), outings.get(t), history);
       }
     }
+  }
+
+  private static double part(Plastic plastic, Outing outing, TrayHistory history) {
+    if (!history.had(plastic, outing.trip())) {
+      return 0;
+    }
+    return history.emptied(plastic, outing.trip()) ? outing.until().getOrDefault(plastic, 1.0) : 1;
   }
 
   /** The weights for a trip like {@code plan}. */
@@ -149,7 +157,7 @@ final class Choice {
     for (int p = 0; p < share.length; p++) {
       double could = 0;
       for (int t = 0; t < tripWeight.length; t++) {
-        could += had[t][p] ? tripWeight[t] : 0;
+        could += had[t][p] * tripWeight[t];
       }
       share[p] = could > 0 ? time[p] / could : 0;
     }
@@ -183,11 +191,11 @@ final class Choice {
     for (int t = 0; t < tripWeight.length; t++) {
       double atHand = 0;
       for (int p = 0; p < weight.length; p++) {
-        atHand += had[t][p] ? weight[p] : 0;
+        atHand += had[t][p] * weight[p];
       }
       double each = tripWeight[t] / atHand;
       for (int p = 0; p < weight.length; p++) {
-        chances[p] += had[t][p] ? each : 0;
+        chances[p] += had[t][p] * each;
       }
     }
     double[] next = new double[weight.length];
@@ -209,10 +217,9 @@ final class Choice {
       double atHand = 0;
       double squares = 0;
       for (int p = 0; p < weight.length; p++) {
-        if (had[t][p]) {
-          atHand += weight[p];
-          squares += weight[p] * weight[p];
-        }
+        double open = had[t][p] * weight[p];
+        atHand += open;
+        squares += open * open;
       }
       expected += tripWeight[t] * squares / (atHand * atHand);
       for (double share : outings.get(t).share().values()) {

@@ -1,6 +1,7 @@
 package traytally.restock;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,9 +23,14 @@ import traytally.trip.Trip;
  * @param species the fish most of its stints sought; blank if none says
  * @param clarity the clarity most of its stints note, if any does
  * @param share of its time that each plastic was tied on, summing to one
+ * @param until the part of its time that was over when each plastic was taken off
  */
 record Outing(
-    Trip trip, Name species, Optional<Clarity> clarity, SortedMap<Plastic, Double> share) {
+    Trip trip,
+    Name species,
+    Optional<Clarity> clarity,
+    SortedMap<Plastic, Double> share,
+    Map<Plastic, Double> until) {
   // How much a trip under other conditions says of this one (method, section 2).
   private static final double OTHER_SPECIES = 0.3;
   private static final double OTHER_WATER = 0.6;
@@ -32,12 +38,14 @@ record Outing(
 
   /** The outings of a log that had time to them, in order. */
   static List<Outing> of(List<Turn> turns, List<Stint> log) {
+    Map<Trip, Map<Plastic, Integer>> places = new HashMap<>();
     SortedMap<Trip, SortedMap<Plastic, Double>> hours = new TreeMap<>();
     for (Turn turn : turns) {
       if (turn.rodMinutes() > 0) {
         hours
             .computeIfAbsent(turn.trip(), t -> new TreeMap<>())
             .merge(turn.plastic(), turn.rodHours(), Double::sum);
+        places.computeIfAbsent(turn.trip(), t -> new HashMap<>()).put(turn.plastic(), turn.place());
       }
     }
     Map<Trip, Map<Name, Integer>> species = new HashMap<>();
@@ -55,9 +63,26 @@ record Outing(
           byPlastic.replaceAll((plastic, own) -> own / all);
           outings.add(
               new Outing(
-                  trip, most(species, trip).orElse(Name.BLANK), most(clarity, trip), byPlastic));
+                  trip,
+                  most(species, trip).orElse(Name.BLANK),
+                  most(clarity, trip),
+                  byPlastic,
+                  until(byPlastic, places.getOrDefault(trip, Map.of()))));
         });
     return List.copyOf(outings);
+  }
+
+  private static Map<Plastic, Double> until(
+      SortedMap<Plastic, Double> share, Map<Plastic, Integer> places) {
+    List<Plastic> order = new ArrayList<>(share.keySet());
+    order.sort(Comparator.comparing(plastic -> places.getOrDefault(plastic, 0)));
+    Map<Plastic, Double> until = new HashMap<>();
+    double over = 0;
+    for (Plastic plastic : order) {
+      over += share.getOrDefault(plastic, 0.0);
+      until.put(plastic, over);
+    }
+    return until;
   }
 
   private static <T> void count(Map<Trip, Map<T, Integer>> counts, Trip trip, T value) {

@@ -42,6 +42,15 @@ final class TrayHistory {
       return then == null ? 0 : then.getValue();
     }
 
+    boolean emptiedOn(LocalDate tripDate) {
+      if (knownFrom.isPresent() && tripDate.isAfter(knownFrom.get())) {
+        return at(tripDate.minusDays(1)) > 0 && at(tripDate) == 0;
+      }
+      return !emptyBefore
+          && (knownFrom.isEmpty() || at(knownFrom.get()) == 0)
+          && lastUse.filter(tripDate::equals).isPresent();
+    }
+
     boolean hadPieces(LocalDate tripDate) {
       if (knownFrom.isPresent() && tripDate.isAfter(knownFrom.get())) {
         return at(tripDate.minusDays(1)) > 0;
@@ -139,5 +148,11 @@ final class TrayHistory {
     }
     Tray tray = trays.get(plastic);
     return tray != null && tray.hadPieces(trip.date());
+  }
+
+  /** Whether a trip that fished a plastic took its last piece. */
+  boolean emptied(Plastic plastic, Trip trip) {
+    Tray tray = trays.get(plastic);
+    return tray != null && uses.contains(new Use(plastic, trip)) && tray.emptiedOn(trip.date());
   }
 }

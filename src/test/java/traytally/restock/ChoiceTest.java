@@ -10,6 +10,7 @@ import static traytally.restock.BoxBuilder.daysAgo;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
@@ -118,7 +119,8 @@ class ChoiceTest {
             new Trip(TODAY, Name.of("Gull Rocks")),
             Name.of("bass"),
             Optional.of(Clarity.CLEAR),
-            new TreeMap<>());
+            new TreeMap<>(),
+            Map.of());
     assertEquals(1, outing.likeness(plan("gull rocks", "Bass", Optional.of(Clarity.CLEAR))));
     assertEquals(1, outing.likeness(plan("", "", Optional.empty())));
     assertEquals(0.3, outing.likeness(plan("", "wrasse", Optional.empty())), 1e-12);
@@ -166,5 +168,24 @@ class ChoiceTest {
     BoxBuilder box = new BoxBuilder().moved(daysAgo(10), MovementKind.BOUGHT, A, 8);
     assertFalse(had(box, A, daysAgo(12)));
     assertTrue(had(box, A, daysAgo(9)));
+  }
+
+  /**
+   * By hand: half the trip's time went to A until its last piece was lost, so A could be chosen in
+   * that half only and had all of it. Shares 1 and 1/2 of the time at hand make a prior of 11/18
+   * and 7/18; v_A solves v (1/2 / (1 − v/2) + 2) = 1/2 + 22/18.
+   */
+  @Test
+  void aTrayThatEmptiesOnATripIsAtHandUntilThen() {
+    BoxBuilder box =
+        new BoxBuilder()
+            .counted(daysAgo(5), A, 1)
+            .counted(daysAgo(5), B, 9)
+            .fished(TODAY, A, 60, 0, 1)
+            .moved(TODAY, MovementKind.LOST, A, -1)
+            .fished(TODAY, B, 60, 0, 0);
+    double p = 0.5 + 22.0 / 18;
+    double v = (2.5 + p / 2 - Math.sqrt((2.5 + p / 2) * (2.5 + p / 2) - 4 * p)) / 2;
+    assertArrayEquals(new double[] {v, 1 - v}, array(weights(box.book(), A, B)), 1e-6);
   }
 }
