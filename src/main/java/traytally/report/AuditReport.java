@@ -98,6 +98,14 @@ public final class AuditReport {
             100 * use.held(),
             use.forecasts(),
             100 * use.heldBySaying()));
+    if (use.newcomers() > 0) {
+      notes.add(
+          say(
+              "Beside these, %d pieces went of plastics that neither the counts nor the log knew on"
+                  + " that eve; their hours had been forecast for the others, which makes those"
+                  + " forecasts too high.",
+              use.newcomers()));
+    }
     notes.add(
         say(
             "Mean pinball loss at one half and nine tenths: %.2f and %.2f pieces; Croston's method"

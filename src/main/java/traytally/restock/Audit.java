@@ -36,6 +36,7 @@ public record Audit(
    * @param forecasts how many
    * @param forecast pieces expected in all
    * @param used pieces used in all
+   * @param newcomers pieces used beside them of plastics that neither book nor log knew then
    * @param held share of the 90 % bounds that held
    * @param heldBySaying the share that was to hold by the forecasts' own word: counts are whole, so
    *     it is above 90 %
@@ -47,6 +48,7 @@ public record Audit(
       int forecasts,
       double forecast,
       int used,
+      int newcomers,
       double held,
       double heldBySaying,
       Pinball own,

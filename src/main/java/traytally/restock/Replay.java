@@ -65,6 +65,10 @@ final class Replay {
       then.prospects().keySet().forEach(plastic -> colours.add(plastic.colour()));
       calls.at(eve, then.performance(), colours);
       then.prospects().values().forEach(prospect -> add(prospect, eve, score));
+      within(eve).values().stream()
+          .flatMap(List::stream)
+          .filter(turn -> then.prospect(turn.plastic()).isEmpty())
+          .forEach(turn -> score.newcomer(turn.use()));
       watcher.replayed(1 + eves.indexOf(eve), eves.size());
     }
     return new Audit(

@@ -32,6 +32,7 @@ final class Scorecard {
   private int forecasts;
   private double forecast;
   private int usedInAll;
+  private int newcomers;
   private int held;
   private double heldBySaying;
   private final Losses own = new Losses();
@@ -65,6 +66,11 @@ final class Scorecard {
     average.add(NegativeBinomial.ofMoments(byAverage, byAverage), used, most);
   }
 
+  /** Adds pieces used of a plastic that nobody knew when the forecasts were made. */
+  void newcomer(int used) {
+    newcomers += used;
+  }
+
   /** Adds one tray: how likely it was to empty, and whether it did. */
   void runOut(double chance, boolean empty) {
     int bin = Math.min(BINS - 1, (int) (chance * BINS));
@@ -79,6 +85,7 @@ final class Scorecard {
         forecasts,
         forecast,
         usedInAll,
+        newcomers,
         (double) held / count,
         heldBySaying / count,
         own.mean(forecasts),

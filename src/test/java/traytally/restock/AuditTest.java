@@ -14,6 +14,7 @@ import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import traytally.ledger.Book;
 import traytally.ledger.Fact;
 import traytally.ledger.Ledger;
+import traytally.plastic.Plastic;
 import traytally.simulation.SimulatedAngler;
 
 class AuditTest {
@@ -161,5 +162,22 @@ class AuditTest {
     assertEquals(3.0 / 4, Croston.perTrip(List.of(0, 0, 0, 3)), 1e-12);
     assertEquals((4 + 0.1 * 2) / (1 + 0.1 * 3), Croston.perTrip(List.of(4, 0, 0, 0, 6)), 1e-12);
     assertEquals(0, Croston.perTrip(List.of(0, 0)), 1e-12);
+  }
+
+  /** By hand: each of the last trips fishes a new plastic, and two trips lie in each horizon. */
+  @Test
+  void whatWasNewThenIsCountedBesideTheForecasts() {
+    BoxBuilder box = new BoxBuilder();
+    Plastic old = Plastic.of("", "craw", "ink", 75);
+    for (int trip = 0; trip < 8; trip++) {
+      LocalDate date = BoxBuilder.daysAgo(20 * (8 - trip));
+      box.fished(date, old, 60, 1, 1);
+      if (trip >= 5) {
+        box.fished(date, Plastic.of("", "craw", "new " + trip, 75), 60, 1, 2);
+      }
+    }
+    Audit audit = Audit.of(box.book(), BoxBuilder.TODAY, 10, NOBODY);
+    assertEquals(2, audit.trips());
+    assertEquals(2 * 2 * 2, audit.use().newcomers());
   }
 }

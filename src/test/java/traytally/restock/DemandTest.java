@@ -9,8 +9,12 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import traytally.ledger.Book;
+import traytally.ledger.Fact;
 import traytally.ledger.MovementKind;
+import traytally.plastic.Name;
 import traytally.plastic.Plastic;
+import traytally.trip.PlannedTrip;
 
 class DemandTest {
   private static final Plastic A = Plastic.of("", "craw", "ink", 75);
@@ -110,5 +114,51 @@ class DemandTest {
             new Asked(Optional.empty(), OptionalInt.of(3), Set.of()),
             4);
     assertEquals(1, planned.horizon().trips().size());
+  }
+
+  /**
+   * By hand: no log, one plastic, half a piece a rod-hour (the setting's), two rods for 3 hours.
+   */
+  @Test
+  void twoRodsUseTwiceAsMuch() {
+    PlannedTrip twoRods =
+        new PlannedTrip(
+            TODAY.plusDays(2), Name.of("Gull Rocks"), Name.BLANK, Optional.empty(), 3, 2, "");
+    Outlook outlook =
+        Outlook.of(
+            new BoxBuilder().counted(TODAY, A, 9).fact(new Fact.Planned(twoRods, "")).book(),
+            TODAY,
+            new Asked(Optional.empty(), OptionalInt.of(1), Set.of()),
+            4);
+    assertEquals(0.5 * 2 * 3, outlook.prospect(A).orElseThrow().expectedUse(), 1e-9);
+  }
+
+  /**
+   * By hand: A had 3/4 of the time and B 1/4, so what has A's body and B's colour weighs (3/4 + 1/4
+   * + 1/2) / 3 = 1/2 beside the two; a stranger, 1/2 as well; another of A's body, (3/4 + 2 × 1/2)
+   * / 3.
+   */
+  @Test
+  void whatWasNeverOwnedIsForecastFromItsColourAndBody() {
+    Plastic mixed = Plastic.of("", "craw", "olive", 75);
+    Plastic stranger = Plastic.of("", "eel", "pearl", 75);
+    Plastic craw = Plastic.of("", "craw", "pearl", 75);
+    BoxBuilder box = new BoxBuilder().counted(daysAgo(50), A, 20).counted(daysAgo(50), B, 20);
+    for (int days = 40; days > 0; days -= 10) {
+      box.fished(daysAgo(days), A, 90, 1, 1).fished(daysAgo(days), B, 30, 1, 1);
+    }
+    box.planned(3, 4);
+    for (Plastic plastic : new Plastic[] {mixed, stranger, craw}) {
+      box.offered("Quay", plastic, 8, 5);
+    }
+    Book book = box.book();
+    Outlook outlook = Outlook.of(book, TODAY, Asked.NOTHING, Market.of(book, Set.of()));
+    assertEquals(0.5 / 1.5, newcomerShare(outlook, mixed), 1e-9);
+    assertEquals(0.5 / 1.5, newcomerShare(outlook, stranger), 1e-9);
+    assertEquals(1.75 / 3 / (1 + 1.75 / 3), newcomerShare(outlook, craw), 1e-9);
+  }
+
+  private static double newcomerShare(Outlook outlook, Plastic plastic) {
+    return share(Optional.ofNullable(outlook.newcomers().get(plastic)).orElseThrow().endless());
   }
 }
