@@ -1,12 +1,8 @@
 package traytally.cli;
 
-import java.io.BufferedOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
@@ -15,6 +11,7 @@ import traytally.render.Format;
 import traytally.render.Look;
 import traytally.render.Rendering;
 import traytally.report.Report;
+import traytally.store.Part;
 
 /** Where a result goes and in what form: the options that every reading command shares. */
 final class Output {
@@ -75,25 +72,10 @@ final class Output {
                         + " --format says."));
   }
 
-  /** Something that writes bytes. */
-  @FunctionalInterface
-  interface Content {
-    void to(OutputStream stream) throws IOException;
-  }
-
-  /** Writes a file whole or not at all: beside its place first, then renamed. */
-  static void save(Path file, Content content) {
-    Path folder = file.toAbsolutePath().getParent();
+  /** Writes a file whole or not at all. */
+  static void save(Path file, Part.Content content) {
     try {
-      Path part = Files.createTempFile(folder, ".traytally", ".part");
-      try {
-        try (OutputStream stream = new BufferedOutputStream(Files.newOutputStream(part))) {
-          content.to(stream);
-        }
-        Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
-      } finally {
-        Files.deleteIfExists(part);
-      }
+      Part.write(file, content);
     } catch (IOException e) {
       throw new Refusal(
           Exit.CANNOT_CREATE,

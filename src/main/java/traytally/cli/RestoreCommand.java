@@ -36,22 +36,29 @@ final class RestoreCommand implements Callable<Integer> {
     } else if (copy.toAbsolutePath().normalize().equals(target.toAbsolutePath().normalize())) {
       throw new Refusal(Exit.USAGE, copy + " is the box itself. Name a copy of it.");
     } else {
-      Optional<Path> before = copyOfBox(target);
-      if (before.isPresent()) {
-        Replacement.restore(copy, target, clock);
-        say("The box as it was: " + before.get() + "; traytally restore brings it back.");
+      Optional<Box> present = present();
+      if (present.isPresent()) {
+        try (Box box = present.get()) {
+          Path before = box.restore(copy, BackupCommand.folder(target), BackupCommand.KEPT);
+          say("The box as it was: " + before + "; traytally restore brings it back.");
+        }
       } else {
         Path aside = Replacement.restoreAside(copy, target, clock);
-        say("What was there could not be opened; it lies in " + aside + " now.");
+        say("What was there cannot be used; it lies in " + aside + " now.");
       }
     }
     return Exit.OK;
   }
 
-  /** A copy of the present box, unless it is one that cannot be opened. */
-  private Optional<Path> copyOfBox(Path target) {
-    try (Box box = root.openBox()) {
-      return Optional.of(box.backup(BackupCommand.folder(target), BackupCommand.KEPT));
+  /** The present box, unless it is one that cannot be opened or read. */
+  private Optional<Box> present() {
+    try {
+      Box box = root.openBox();
+      if (box.check().isEmpty()) {
+        return Optional.of(box);
+      }
+      box.close();
+      return Optional.empty();
     } catch (BoxException e) {
       return switch (e.kind()) {
         case NOT_A_BOX, TOO_NEW, IO -> Optional.empty();

@@ -6,18 +6,16 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.util.MinimalPrettyPrinter;
-import java.io.BufferedOutputStream;
 import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import traytally.store.Box;
+import traytally.store.Part;
 import traytally.store.TableColumn;
 import traytally.store.TableSink;
 
@@ -34,31 +32,23 @@ final class ExportFile implements Export {
     this.file = file;
   }
 
-  /** Writes a file whole or not at all: beside its place first, then renamed. */
   static void write(Box box, Path file) throws IOException {
     Path whole = file.toAbsolutePath().normalize();
-    Path parent = whole.getParent();
-    if (parent == null) {
-      throw new IOException("not a file: " + file);
-    }
-    Files.createDirectories(parent);
-    Path part = Files.createTempFile(parent, ".traytally", ".part");
-    try {
-      try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part));
-          JsonGenerator json = new JsonFactory().createGenerator(out)) {
-        json.setPrettyPrinter(new RowALine());
-        json.writeStartObject();
-        json.writeStringField("schema", SCHEMA);
-        json.writeNumberField(VERSION, Box.version());
-        Writing writing = new Writing(json);
-        box.export(writing);
-        writing.end();
-        json.writeEndObject();
-        json.writeRaw('\n');
-      }
-      Files.move(part, whole, StandardCopyOption.ATOMIC_MOVE);
-    } finally {
-      Files.deleteIfExists(part);
+    Files.createDirectories(whole.getParent());
+    Part.write(whole, out -> write(box, new JsonFactory().createGenerator(out)));
+  }
+
+  private static void write(Box box, JsonGenerator generator) throws IOException {
+    try (JsonGenerator json = generator) {
+      json.setPrettyPrinter(new RowALine());
+      json.writeStartObject();
+      json.writeStringField("schema", SCHEMA);
+      json.writeNumberField(VERSION, Box.version());
+      Writing writing = new Writing(json);
+      box.export(writing);
+      writing.end();
+      json.writeEndObject();
+      json.writeRaw('\n');
     }
   }
 

@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import traytally.sheet.InertText;
 import traytally.store.Box;
+import traytally.store.Part;
 import traytally.store.TableColumn;
 import traytally.store.TableSink;
 
@@ -38,30 +39,15 @@ final class ExportFolder implements Export {
     this.folder = folder;
   }
 
-  /** Writes a folder whole or not at all: beside its place first, then renamed. */
   static void write(Box box, Path folder) throws IOException {
     Path whole = folder.toAbsolutePath().normalize();
-    Path parent = whole.getParent();
-    if (parent == null) {
-      throw new IOException("not a folder: " + folder);
-    }
-    Files.createDirectories(parent);
-    Path part = Files.createTempDirectory(parent, ".traytally");
-    try {
-      try (Writing writing = new Writing(part)) {
+    Files.createDirectories(whole.getParent());
+    try (Part part = Part.folderBeside(whole)) {
+      try (Writing writing = new Writing(part.path())) {
         writing.lines(ABOUT, ABOUT_COLUMNS, SCHEMA, String.valueOf(Box.version()));
         box.export(writing);
       }
-      // An empty folder may stand there, and a rename does not take its place everywhere.
-      Files.deleteIfExists(whole);
-      Files.move(part, whole);
-    } finally {
-      if (Files.exists(part)) {
-        for (Path file : files(part)) {
-          Files.delete(file);
-        }
-        Files.delete(part);
-      }
+      part.take();
     }
   }
 

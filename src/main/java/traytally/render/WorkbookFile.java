@@ -42,13 +42,18 @@ final class WorkbookFile {
   private static final class OwnFiles implements TempFileCreationStrategy {
     @Override
     public File createTempFile(String prefix, String suffix) throws IOException {
-      return Files.createTempFile(prefix, suffix).toFile();
+      return Files.createTempFile(folder(), prefix, suffix).toFile();
     }
 
     @Override
     public File createTempDirectory(String prefix) throws IOException {
-      return Files.createTempDirectory(prefix).toFile();
+      return Files.createTempDirectory(folder(), prefix).toFile();
     }
+  }
+
+  /** Where files wait now; Java itself remembers the folder there was when it first made one. */
+  private static Path folder() {
+    return Path.of(System.getProperty("java.io.tmpdir"));
   }
 
   /** Writes {@code book} as made on {@code day}; {@code out} stays open. */
@@ -63,7 +68,7 @@ final class WorkbookFile {
     properties.getCoreProperties().setModified(midnight);
     properties.getExtendedProperties().setApplication(MAKER);
     // In a file, since sizes that are told only after the data need random access to be read.
-    Path stamped = Files.createTempFile(MAKER, ".xlsx");
+    Path stamped = Files.createTempFile(folder(), MAKER, ".xlsx");
     try {
       try (OutputStream file = Files.newOutputStream(stamped)) {
         book.write(file);

@@ -1,11 +1,11 @@
 package traytally.store;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
@@ -15,7 +15,11 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.SortedMap;
+import java.util.stream.Stream;
+import org.sqlite.SQLiteConnection;
+import org.sqlite.SQLiteErrorCode;
 import traytally.ledger.Batch;
 import traytally.ledger.Book;
 import traytally.ledger.Entry;
@@ -36,12 +40,10 @@ public final class Box implements AutoCloseable {
   /** How long to wait for another program's write, which takes a second or two at most. */
   static final Duration PATIENCE = Duration.ofSeconds(5);
 
-  private static final long UNSEEN = -1;
-
   private final Path file;
   private final Clock clock;
   private final Connection connection;
-  private long lastSeen = UNSEEN;
+  private OptionalInt seen = OptionalInt.empty();
   private Optional<Path> asItWas = Optional.empty();
 
   private Box(Path file, Clock clock, Connection connection) {
@@ -61,6 +63,7 @@ public final class Box implements AutoCloseable {
 
   static Box open(Path file, Clock clock, Duration patience) {
     Path whole = file.toAbsolutePath().normalize();
+    sweep(whole);
     if (!Files.exists(whole)) {
       BoxFile.create(whole);
     }
@@ -74,9 +77,29 @@ public final class Box implements AutoCloseable {
    */
   public static Optional<Box> openExisting(Path file, Clock clock) {
     Path whole = file.toAbsolutePath().normalize();
+    sweep(whole);
     return Files.exists(whole)
         ? Optional.of(connect(whole, clock, PATIENCE, true))
         : Optional.empty();
+  }
+
+  /** Takes away what a crash left of copies beside the box and in the folders named after it. */
+  private static void sweep(Path file) {
+    Path folder = file.getParent();
+    if (folder == null || !Files.isDirectory(folder)) {
+      return;
+    }
+    try (Stream<Path> files = Files.list(folder)) {
+      Part.sweep(folder);
+      for (Path each : files.toList()) {
+        if (each.getFileName().toString().startsWith(file.getFileName() + ".")
+            && Files.isDirectory(each, LinkOption.NOFOLLOW_LINKS)) {
+          Part.sweep(each);
+        }
+      }
+    } catch (IOException | UncheckedIOException e) {
+      // It is not for this to say that a folder cannot be read or written: the box itself can tell.
+    }
   }
 
   /** Connects to a box; one of an older version is brought up to date, with a copy if asked. */
@@ -144,19 +167,14 @@ public final class Box implements AutoCloseable {
     }
     return writing(
         () -> {
-          if (lastSeen != UNSEEN && lastSeen != lastBatch()) {
+          if (seen.isPresent() && seen.getAsInt() != state()) {
             throw new BoxException(
                 BoxException.Kind.BUSY,
                 "Another traytally changed the box " + file + " meanwhile. Try again.");
           }
           checkUndo(entry);
-          long batch =
-              new Recording(connection)
-                  .write(entry, clock.instant().truncatedTo(ChronoUnit.MILLIS));
-          if (lastSeen != UNSEEN) {
-            lastSeen = batch;
-          }
-          return batch;
+          return new Recording(connection)
+              .write(entry, clock.instant().truncatedTo(ChronoUnit.MILLIS));
         });
   }
 
@@ -170,23 +188,18 @@ public final class Box implements AutoCloseable {
     }
   }
 
-  private long lastBatch() throws SQLException {
-    return number("SELECT COALESCE(MAX(id), 0) FROM batches");
-  }
-
-  private long number(String sql) throws SQLException {
-    try (PreparedStatement select = connection.prepareStatement(sql);
-        ResultSet row = select.executeQuery()) {
-      return row.next() ? row.getLong(1) : 0;
-    }
+  /** A number that changes with every change by another program (sqlite.org/pragma.html). */
+  private int state() throws SQLException {
+    return Schema.pragma(connection, "data_version");
   }
 
   /** All that stands in the box. */
   public Book book() {
     return reading(
         () -> {
-          lastSeen = lastBatch();
-          return new Reading(connection).book();
+          Book book = new Reading(connection).book();
+          seen = OptionalInt.of(state());
+          return book;
         });
   }
 
@@ -249,6 +262,56 @@ public final class Box implements AutoCloseable {
     return new Copies(file, connection).keep(whole, kept, clock.instant());
   }
 
+  /**
+   * Puts the copy {@code from} in the place of all that the box holds, which is kept as a dated
+   * copy in {@code folder} first, one of the last {@code kept}.
+   *
+   * @return the box as it was
+   * @throws BoxException if the copy is no box or not whole
+   */
+  public Path restore(Path from, Path folder, int kept) {
+    Replacement replacement = new Replacement(file, clock);
+    return replacement.with(
+        Replacement.copyOf(from),
+        from.toString(),
+        copy -> {
+          alone();
+          Path before = backup(folder, kept);
+          fillFrom(copy);
+          return before;
+        });
+  }
+
+  /** Keeps every other program out until the box is closed. */
+  private void alone() {
+    try {
+      execute("PRAGMA main.locking_mode = EXCLUSIVE");
+      execute("BEGIN EXCLUSIVE");
+      execute("COMMIT");
+    } catch (SQLException e) {
+      throw BoxException.of(file, e);
+    }
+  }
+
+  /**
+   * Takes over all that {@code other} holds in one transaction of SQLite's: programs that have this
+   * box open see it changed, which they would not if another file took its name.
+   */
+  void fillFrom(Box other) {
+    try {
+      int code =
+          connection
+              .unwrap(SQLiteConnection.class)
+              .getDatabase()
+              .restore("main", other.file().toString(), (remaining, pages) -> {});
+      if (code != SQLiteErrorCode.SQLITE_OK.code) {
+        throw new SQLException("the copy cannot be taken over", "", code);
+      }
+    } catch (SQLException e) {
+      throw BoxException.of(file, e);
+    }
+  }
+
   /** Hands the rows of every table out. */
   public void export(TableSink sink) throws IOException {
     try {
@@ -261,6 +324,10 @@ public final class Box implements AutoCloseable {
     } catch (SQLException e) {
       throw BoxException.of(file, e);
     }
+  }
+
+  Path file() {
+    return file;
   }
 
   /** The version of the tables that every open box has. */

@@ -73,7 +73,7 @@ final class BoxFile {
   }
 
   /** Rights for a new file or folder, where the file system knows such rights. */
-  private static FileAttribute<?>[] ownerOnly(Path file, String rights) {
+  static FileAttribute<?>[] ownerOnly(Path file, String rights) {
     return file.getFileSystem().supportedFileAttributeViews().contains("posix")
         ? new FileAttribute<?>[] {
           PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(rights))
@@ -105,6 +105,27 @@ final class BoxFile {
     } catch (SQLException e) {
       throw BoxException.of(file, e);
     }
+  }
+
+  /**
+   * Takes the journal of a box away that is about to be replaced, and would spoil the new one. What
+   * a crash left in it is put right in the box first, so that another crash now loses nothing.
+   */
+  static void dropJournal(Path file) throws IOException {
+    Path journal = journal(file);
+    if (Files.exists(journal) && isBox(file)) {
+      try (Connection connection = connect(file, Box.PATIENCE)) {
+        Schema.hasTables(connection);
+      } catch (SQLException e) {
+        throw BoxException.of(file, e);
+      }
+    }
+    Files.deleteIfExists(journal);
+  }
+
+  /** SQLite's own name for it (sqlite.org/tempfiles.html, 2.1). */
+  static Path journal(Path file) {
+    return file.resolveSibling(file.getFileName() + "-journal");
   }
 
   /** Whether the file begins as a SQLite file does, or is empty, as one just made. */

@@ -1,11 +1,8 @@
 package traytally.store;
 
 import java.io.IOException;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
@@ -50,18 +47,13 @@ final class Copies {
         throw new IOException("not a file");
       }
       BoxFile.createFolders(folder);
-      // The driver makes no file of its own here: a temporary file is for its owner only.
-      Path part = Files.createTempFile(folder, target.getFileName() + ".", ".part");
-      try {
-        fill(part);
-        verify(part);
-        // A journal left by a crash belongs to the box replaced, and would spoil this one.
-        Files.deleteIfExists(target.resolveSibling(target.getFileName() + "-journal"));
-        Files.move(
-            part, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+      try (Part part = Part.beside(target)) {
+        // The driver makes no file of its own here: that of a part is for its owner only.
+        fill(part.path());
+        verify(part.path());
+        BoxFile.dropJournal(target);
+        part.take();
         return target;
-      } finally {
-        Files.deleteIfExists(part);
       }
     } catch (IOException e) {
       throw BoxFile.cannotCreate(target, e);
@@ -76,16 +68,13 @@ final class Copies {
     }
   }
 
-  private void fill(Path part) throws IOException {
+  private void fill(Path part) {
     // One consistent state, without a gap; the header's marks go with it.
     try (PreparedStatement vacuum = connection.prepareStatement("VACUUM INTO ?")) {
       vacuum.setString(1, part.toString());
       vacuum.execute();
     } catch (SQLException e) {
       throw BoxException.of(file, e);
-    }
-    try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
-      channel.force(true);
     }
   }
 

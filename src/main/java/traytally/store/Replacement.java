@@ -3,7 +3,6 @@ package traytally.store;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -13,57 +12,83 @@ import org.sqlite.SQLiteErrorCode;
 
 /**
  * Puts something in the place of a box: it is made in a file of its own first, brought up to date
- * and checked there, and takes the name only then. Until it does, what was there stays.
+ * and checked there, and takes the place only then. Until it does, what was there stays.
  */
 public final class Replacement {
   private final Path target;
   private final Clock clock;
 
-  private Replacement(Path target, Clock clock) {
+  Replacement(Path target, Clock clock) {
     this.target = target;
     this.clock = clock;
   }
 
   /** Makes a file that is to become the box. */
   @FunctionalInterface
-  private interface Maker {
+  interface Maker {
     void make(Path fresh) throws IOException;
   }
 
+  /** Lets what was made take the place of the box. */
+  @FunctionalInterface
+  interface Taker<T> {
+    T take(Box fresh) throws IOException;
+  }
+
+  static Maker copyOf(Path from) {
+    return fresh -> Files.copy(from, fresh);
+  }
+
   /**
-   * Puts the copy {@code from} in the place of the box {@code file}.
+   * Makes the copy {@code from} the box {@code file}, where there is none yet.
    *
    * @throws BoxException if it is no box or not whole
    */
   public static void restore(Path from, Path file, Clock clock) {
-    new Replacement(file.toAbsolutePath().normalize(), clock)
-        .with(
-            fresh -> Files.copy(from, fresh, StandardCopyOption.REPLACE_EXISTING), from.toString());
+    Path target = file.toAbsolutePath().normalize();
+    new Replacement(target, clock)
+        .with(copyOf(from), from.toString(), fresh -> fresh.backup(target));
   }
 
   /**
-   * Puts the copy {@code from} in the place of a box that cannot be opened, which is moved aside
-   * once the copy is whole beside it.
+   * Puts the copy {@code from} in the place of a box that cannot be opened, which is put aside once
+   * the copy is whole beside it.
    *
    * @return where what was there lies now
    * @throws BoxException if the copy is no box or not whole
    */
   public static Path restoreAside(Path from, Path file, Clock clock) {
     Path target = file.toAbsolutePath().normalize();
-    Path fresh = target.resolveSibling(target.getFileName() + ".restored");
-    restore(from, fresh, clock);
+    return new Replacement(target, clock)
+        .with(
+            copyOf(from),
+            from.toString(),
+            fresh -> {
+              Path whole = fresh.backup(fresh.file().resolveSibling("whole.box"));
+              Path aside = putAside(target);
+              Part.replace(whole, target);
+              return aside;
+            });
+  }
+
+  /** A second name for what lies at {@code target}, so that something always does. */
+  private static Path putAside(Path target) throws IOException {
+    Path aside = aside(target);
+    secondName(target, aside);
+    // A journal left by a crash belongs to the box put aside, and would spoil the new one.
+    if (Files.exists(BoxFile.journal(target))) {
+      secondName(BoxFile.journal(target), BoxFile.journal(aside));
+      Files.delete(BoxFile.journal(target));
+    }
+    return aside;
+  }
+
+  private static void secondName(Path file, Path name) throws IOException {
     try {
-      Path aside = aside(target);
-      // A journal left by a crash belongs to the box moved, and would spoil the new one.
-      Path journal = target.resolveSibling(target.getFileName() + "-journal");
-      if (Files.exists(journal)) {
-        Files.move(journal, aside.resolveSibling(aside.getFileName() + "-journal"));
-      }
-      Files.move(target, aside);
-      Files.move(fresh, target);
-      return aside;
-    } catch (IOException e) {
-      throw BoxFile.cannotCreate(target, e);
+      Files.createLink(name, file);
+    } catch (UnsupportedOperationException | IOException e) {
+      // Not every file system gives a file two names.
+      Part.write(name, out -> Files.copy(file, out));
     }
   }
 
@@ -76,7 +101,7 @@ public final class Replacement {
   }
 
   /**
-   * Makes the box {@code file} of rows that were handed out once.
+   * Makes the box {@code file} of rows that were handed out once; a box there is empty.
    *
    * @param version the version of the tables they came from
    * @param name what the rows are called, for the person
@@ -86,16 +111,30 @@ public final class Replacement {
     if (version > Schema.VERSION) {
       throw BoxException.tooNew(name);
     }
-    new Replacement(file.toAbsolutePath().normalize(), clock)
-        .with(fresh -> fill(fresh, rows, version, name), name);
+    Path target = file.toAbsolutePath().normalize();
+    new Replacement(target, clock)
+        .with(
+            fresh -> fill(fresh, rows, version, name),
+            name,
+            fresh -> {
+              if (!Files.exists(target)) {
+                return fresh.backup(target);
+              }
+              try (Box box = Box.open(target, clock)) {
+                box.fillFrom(fresh);
+                return target;
+              }
+            });
   }
 
-  private void with(Maker maker, String name) {
-    Path folder = target.resolveSibling(target.getFileName() + ".restoring");
-    Path fresh = folder.resolve("copy.box");
+  <T> T with(Maker maker, String name, Taker<T> taker) {
+    Path folder = target.getParent();
     try {
-      BoxFile.createFolders(folder);
-      try {
+      if (folder != null) {
+        BoxFile.createFolders(folder);
+      }
+      try (Part scratch = Part.folderBeside(target)) {
+        Path fresh = scratch.path().resolve("copy.box");
         maker.make(fresh);
         try (Box copy = Box.connect(fresh, clock, Box.PATIENCE, false)) {
           List<String> problems = copy.check();
@@ -103,12 +142,8 @@ public final class Replacement {
             throw new BoxException(
                 BoxException.Kind.NOT_A_BOX, name + " is not whole: " + problems.get(0));
           }
-          copy.backup(target);
+          return taker.take(copy);
         }
-      } finally {
-        Files.deleteIfExists(fresh.resolveSibling(fresh.getFileName() + "-journal"));
-        Files.deleteIfExists(fresh);
-        Files.deleteIfExists(folder);
       }
     } catch (IOException e) {
       throw BoxFile.cannotCreate(target, e);
@@ -117,7 +152,6 @@ public final class Replacement {
 
   private static void fill(Path fresh, TableSource rows, int version, String name)
       throws IOException {
-    Files.deleteIfExists(fresh);
     BoxFile.create(fresh);
     try (Connection connection = BoxFile.connect(fresh, Box.PATIENCE);
         Statement statement = connection.createStatement()) {
