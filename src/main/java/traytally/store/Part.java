@@ -24,7 +24,10 @@ import java.util.stream.Stream;
 public final class Part implements AutoCloseable {
   private static final String PREFIX = ".traytally-";
   private static final String ENDING = ".part";
-  private static final Pattern NAME = Pattern.compile("\\.traytally-(\\d{1,18})-\\d+\\.part");
+
+  /** A part, or the journal of one that SQLite fills. */
+  private static final Pattern NAME =
+      Pattern.compile("\\.traytally-(\\d{1,18})-\\d+\\.part(-journal)?");
 
   private final Path path;
   private final Path target;
