@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
@@ -128,7 +129,7 @@ class CrashTest {
         when = program.afterStart((long) (random.nextDouble() * 1.1 * took[which]), args);
       }
       landed.merge(when, 1, Integer::sum);
-      judge("kill " + i + " (" + when + ") of " + args, before, after);
+      judge("kill " + i + " (" + when + ") of " + args, befores.get(which), afters.get(which));
     }
     assertCleanTemporary();
     System.out.println("CrashTest, seed " + SEED + ", " + TIMES + " kills: " + landed);
