@@ -2,6 +2,7 @@ package traytally.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.Locale;
 import java.util.Optional;
@@ -87,7 +88,7 @@ final class Traytally implements Callable<Integer> {
   Box openBox() {
     Path file = boxFile();
     return remember(
-        Box.openExisting(file, desk.clock())
+        Box.openExisting(file, desk.clock(), patience())
             .orElseThrow(
                 () ->
                     new Refusal(
@@ -100,7 +101,17 @@ final class Traytally implements Callable<Integer> {
 
   /** The box to write to, made if it is not there yet. */
   Box openOrMakeBox() {
-    return remember(Box.open(boxFile(), desk.clock()));
+    return remember(Box.open(boxFile(), desk.clock(), patience()));
+  }
+
+  /** How long to wait for another program's write: {@code TRAYTALLY_WAIT} says other seconds. */
+  private Duration patience() {
+    Optional<String> seconds = desk.variable("TRAYTALLY_WAIT");
+    if (seconds.filter(text -> !text.matches("\\d{1,4}")).isPresent()) {
+      throw new Refusal(
+          Exit.USAGE, "TRAYTALLY_WAIT is \"" + seconds.get() + "\": give seconds, 0 to 9999.");
+    }
+    return seconds.map(Long::parseLong).map(Duration::ofSeconds).orElse(Box.PATIENCE);
   }
 
   /** Records an entry as a batch of its own, and says so. */

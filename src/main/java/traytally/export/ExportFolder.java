@@ -7,10 +7,11 @@ import com.opencsv.ICSVWriter;
 import com.opencsv.RFC4180Parser;
 import com.opencsv.exceptions.CsvValidationException;
 import java.io.BufferedReader;
-import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.OutputStreamWriter;
 import java.io.PushbackReader;
 import java.io.Reader;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -43,7 +44,7 @@ final class ExportFolder implements Export {
     Path whole = folder.toAbsolutePath().normalize();
     Files.createDirectories(whole.getParent());
     try (Part part = Part.folderBeside(whole)) {
-      try (Writing writing = new Writing(part.path())) {
+      try (Writing writing = new Writing(part)) {
         writing.lines(ABOUT, ABOUT_COLUMNS, SCHEMA, String.valueOf(Box.version()));
         box.export(writing);
       }
@@ -127,11 +128,11 @@ final class ExportFolder implements Export {
 
   /** Writes a file for each table. */
   private static final class Writing implements TableSink, AutoCloseable {
-    private final Path folder;
+    private final Part folder;
     private String table = "";
-    private ICSVWriter lines = new CSVWriter(java.io.Writer.nullWriter());
+    private ICSVWriter lines = new CSVWriter(Writer.nullWriter());
 
-    Writing(Path folder) {
+    Writing(Part folder) {
       this.folder = folder;
     }
 
@@ -162,7 +163,7 @@ final class ExportFolder implements Export {
     }
 
     private ICSVWriter open(String name) throws IOException {
-      BufferedWriter out = Files.newBufferedWriter(folder.resolve(name), StandardCharsets.UTF_8);
+      Writer out = new OutputStreamWriter(folder.file(name), StandardCharsets.UTF_8);
       return new CSVWriter(out, ',', '"', '"', "\n");
     }
 

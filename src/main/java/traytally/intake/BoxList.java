@@ -173,11 +173,12 @@ final class BoxList {
 
   private int count(Changes changes) {
     Map<Plastic, Counted> lastListed = new HashMap<>();
-    Set<Counted> listed = new HashSet<>();
+    // A day may have been listed again: its last word holds.
+    Map<Map.Entry<Plastic, LocalDate>, Counted> listed = new HashMap<>();
     for (Counted count : book.facts(Counted.class)) {
       if (count.listed()) {
         lastListed.put(count.plastic(), count);
-        listed.add(count);
+        listed.put(Map.entry(count.plastic(), count.date()), count);
       }
     }
     int counted = 0;
@@ -195,7 +196,7 @@ final class BoxList {
         int now = book.ledger().stock(entry.getKey(), countDate).count();
         unedited = booked.getAsInt() == pieces || (unedited && booked.getAsInt() != now);
       }
-      if (!unedited && !listed.contains(count)) {
+      if (!unedited && !count.equals(listed.get(Map.entry(entry.getKey(), countDate)))) {
         changes.count(count);
         counted++;
       }

@@ -38,7 +38,7 @@ import traytally.plastic.Plastic;
  */
 public final class Box implements AutoCloseable {
   /** How long to wait for another program's write, which takes a second or two at most. */
-  static final Duration PATIENCE = Duration.ofSeconds(5);
+  public static final Duration PATIENCE = Duration.ofSeconds(5);
 
   private final Path file;
   private final Clock clock;
@@ -61,7 +61,8 @@ public final class Box implements AutoCloseable {
     return open(file, clock, PATIENCE);
   }
 
-  static Box open(Path file, Clock clock, Duration patience) {
+  /** The same, waiting {@code patience} for another program's write. */
+  public static Box open(Path file, Clock clock, Duration patience) {
     Path whole = file.toAbsolutePath().normalize();
     sweep(whole);
     if (!Files.exists(whole)) {
@@ -76,10 +77,15 @@ public final class Box implements AutoCloseable {
    * @throws BoxException if the file is not a box, or cannot be read
    */
   public static Optional<Box> openExisting(Path file, Clock clock) {
+    return openExisting(file, clock, PATIENCE);
+  }
+
+  /** The same, waiting {@code patience} for another program's write. */
+  public static Optional<Box> openExisting(Path file, Clock clock, Duration patience) {
     Path whole = file.toAbsolutePath().normalize();
     sweep(whole);
     return Files.exists(whole)
-        ? Optional.of(connect(whole, clock, PATIENCE, true))
+        ? Optional.of(connect(whole, clock, patience, true))
         : Optional.empty();
   }
 
@@ -197,6 +203,11 @@ public final class Box implements AutoCloseable {
   public Book book() {
     return reading(
         () -> {
+          // The file itself is looked over first: that takes a fiftieth of reading it.
+          List<String> faults = Check.integrity(connection);
+          if (!faults.isEmpty()) {
+            throw BoxException.damaged(file, faults.get(0).replaceFirst("\\.$", ""));
+          }
           Book book = new Reading(connection).book();
           seen = OptionalInt.of(state());
           return book;

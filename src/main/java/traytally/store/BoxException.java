@@ -47,15 +47,21 @@ public final class BoxException extends RuntimeException {
 
   static BoxException damaged(Path file, Exception cause) {
     return new BoxException(
-        Kind.NOT_A_BOX,
-        "The box "
-            + file
-            + " is damaged ("
-            + cause.getMessage()
-            + "). Put a copy back with restore; copies from before each import are in "
-            + Copies.folder(file)
-            + ".",
-        cause);
+        Kind.NOT_A_BOX, damage(file, String.valueOf(cause.getMessage())), cause);
+  }
+
+  static BoxException damaged(Path file, String fault) {
+    return new BoxException(Kind.NOT_A_BOX, damage(file, fault));
+  }
+
+  private static String damage(Path file, String fault) {
+    return "The box "
+        + file
+        + " is damaged ("
+        + fault
+        + "). Put a copy back with restore; copies from before each import are in "
+        + Copies.folder(file)
+        + ".";
   }
 
   /** What SQLite's result code means for the angler. */

@@ -56,7 +56,7 @@ final class Check {
         ResultSet rows = check.executeQuery()) {
       while (rows.next()) {
         if (!rows.getString(1).equals("ok")) {
-          problems.add("The file is damaged: " + rows.getString(1) + ".");
+          problems.add("The file is damaged: " + rows.getString(1).replace('\n', ' ') + ".");
         }
       }
     }

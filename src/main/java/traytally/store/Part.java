@@ -74,6 +74,13 @@ public final class Part implements AutoCloseable {
     return path;
   }
 
+  /** A file within it, if it is a folder. */
+  public OutputStream file(String name) throws IOException {
+    Path file = path.resolve(name);
+    Files.createFile(file, BoxFile.ownerOnly(file, "rw-------"));
+    return new BufferedOutputStream(Files.newOutputStream(file));
+  }
+
   /** Gives it its name, once all of it is on the disk. A folder may take an empty one's place. */
   public void take() throws IOException {
     if (Files.isDirectory(path)) {

@@ -72,6 +72,20 @@ class BookkeepingTest {
     assertEquals(2, Ran.in(folder, "ledger", "--batches", "--batch", "1").code());
   }
 
+  /** A list corrected and set back on one day: what it says last holds. */
+  @Test
+  void aListSetBackTheSameDayIsCountedAgain() throws IOException {
+    for (int pieces : new int[] {7, 3, 7}) {
+      String list = TRAY.replace("white,75,5", "white,75," + pieces);
+      done("import", Files.writeString(folder.resolve("tray.csv"), list).toString());
+      assertEquals(pieces, rows("box", "--colour", "white").get(0).number("pieces"));
+    }
+    // An older list read again still says nothing new.
+    String old = Files.writeString(folder.resolve("tray.csv"), TRAY).toString();
+    done("import", old, "--count-date", "2026-04-20");
+    assertEquals(7, rows("box", "--colour", "white").get(0).number("pieces"));
+  }
+
   @Test
   void anUndoIsShownBeforeItIsDone() {
     done("trips", "log", "2026-04-28 Gull pollack: white 60m 2t -2 snag");

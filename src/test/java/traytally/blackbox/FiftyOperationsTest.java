@@ -190,7 +190,8 @@ class FiftyOperationsTest {
   private String list(String text) {
     tale.append(text).append('\n');
     try {
-      return Files.writeString(folder.resolve("list-" + tale.length() + ".csv"), text + "\n").toString();
+      return Files.writeString(folder.resolve("list-" + tale.length() + ".csv"), text + "\n")
+          .toString();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
