@@ -16,6 +16,7 @@ import org.apache.poi.xssf.streaming.SXSSFSheet;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import traytally.report.Column;
 import traytally.report.Value;
+import traytally.sheet.InertText;
 
 /** A sheet to fill in as a workbook, with a sheet of instructions behind it. */
 final class FormWorkbook {
@@ -141,7 +142,7 @@ final class FormWorkbook {
     cell.setCellStyle(toFill(kind));
     if (value instanceof Value.Text text) {
       if (!text.text().isEmpty()) {
-        cell.setCellValue(WorkbookText.of(text.text()));
+        cell.setCellValue(WorkbookText.of(InertText.writeCell(text.text())));
       }
       cell.setCellStyle(styles.wordsAsTyped());
     } else if (value instanceof Value.Whole whole) {

@@ -17,6 +17,10 @@ import java.util.regex.Pattern;
  *
  * <p>Writing adds the apostrophe to text that already begins with one as well, so reading undoes it
  * for every text, and leaves {@code 'ned} alone.
+ *
+ * <p>A spreadsheet program that opens such a file and saves it as a workbook keeps the apostrophe
+ * in the cell. Workbooks are therefore read by the same rule, and in those to be read back a text
+ * gets the apostrophe where reading would take one.
  */
 public final class InertText {
   private static final String BLANKS = "['\\s\\p{Z}\\uFEFF\\u200B]*";
@@ -29,6 +33,11 @@ public final class InertText {
   /** {@code text} as it is written. */
   public static String write(String text) {
     return FORMULA.matcher(text).lookingAt() ? "'" + text : text;
+  }
+
+  /** {@code text} as it is written to a workbook, whose cells of text are no formulas anyhow. */
+  public static String writeCell(String text) {
+    return read(text).equals(text) ? text : "'" + text;
   }
 
   /** What {@code written} stood for. */

@@ -108,7 +108,7 @@ final class XlsRows implements Rows.Source {
         }
         row.set(cell.getColumn(), read(cell));
       } else if (begun && record.get() instanceof StringRecord result && textColumn >= 0) {
-        row.set(textColumn, Cell.text(result.getString()));
+        row.set(textColumn, Cell.text(InertText.read(result.getString())));
         textColumn = -1;
       }
     }
@@ -146,7 +146,7 @@ final class XlsRows implements Rows.Source {
       return globals.number(number.getValue(), number.getXFIndex());
     }
     if (cell instanceof LabelRecord label) {
-      return Cell.text(label.getValue());
+      return Cell.text(InertText.read(label.getValue()));
     }
     if (cell instanceof BoolErrRecord value) {
       return value.isBoolean()

@@ -98,7 +98,7 @@ final class XlsxRows implements Rows.Source {
       if (xml.isStart("v")) {
         cell = value(type, style, xml.text(limits));
       } else if (xml.isStart("is")) {
-        cell = Cell.text(XlsxTexts.item(xml, "is", limits));
+        cell = Cell.text(InertText.read(XlsxTexts.item(xml, "is", limits)));
       } else if (xml.isStart()) {
         xml.skip();
       }
@@ -109,7 +109,7 @@ final class XlsxRows implements Rows.Source {
   private Cell value(String type, String style, String stored) {
     return switch (type) {
       case "s" -> shared(stored.strip());
-      case "str", "inlineStr" -> Cell.text(XlsxTexts.unescaped(stored));
+      case "str", "inlineStr" -> Cell.text(InertText.read(XlsxTexts.unescaped(stored)));
       case "b" ->
           stored.isBlank()
               ? Cell.blank()

@@ -21,7 +21,7 @@ final class XlsxTexts {
     try (XmlPull xml = parts.xml(part)) {
       while (xml.next()) {
         if (xml.isStart("si")) {
-          Cell cell = Cell.text(item(xml, "si", limits));
+          Cell cell = Cell.text(InertText.read(item(xml, "si", limits)));
           // A text costs some 60 bytes beside its characters (measured), so an empty one counts
           // too.
           characters.add(cell.shown().length() + 32L);

@@ -50,6 +50,28 @@ final class Program {
     return named("soffice", "libreoffice");
   }
 
+  /**
+   * Has LibreOffice save {@code files} of {@code folder} as another kind in {@code to}: one start
+   * for all, with a profile that stays for the next.
+   */
+  static void convert(Path folder, String kind, Path to, String... files)
+      throws IOException, InterruptedException {
+    Path profile =
+        Path.of("target", "office-" + System.getProperty("surefire.forkNumber", "1"))
+            .toAbsolutePath();
+    List<String> arguments =
+        new ArrayList<>(
+            List.of(
+                "-env:UserInstallation=" + profile.toUri(),
+                "--headless",
+                "--convert-to",
+                kind,
+                "--outdir",
+                to.toString()));
+    arguments.addAll(List.of(files));
+    office().run(folder, arguments.toArray(String[]::new));
+  }
+
   /** Runs it in {@code folder}, and tells what it printed. */
   String run(Path folder, String... arguments) throws IOException, InterruptedException {
     List<String> command = new ArrayList<>(List.of(file.toString()));
