@@ -5,7 +5,9 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParentCommand;
+import traytally.ledger.Book;
 import traytally.report.IdleReport;
+import traytally.report.Swatches;
 import traytally.restock.Idle;
 import traytally.store.Box;
 
@@ -33,7 +35,8 @@ final class IdleCommand implements Callable<Integer> {
       throw new Refusal(Exit.USAGE, "--years looks 0.1 to 20 years ahead.");
     }
     try (Box box = root.openBox()) {
-      output.print(root, IdleReport.of(Idle.of(box.book(), root.today(), years)));
+      Book book = box.book();
+      output.print(root, IdleReport.of(Idle.of(book, root.today(), years), Swatches.of(book)));
     }
     return Exit.OK;
   }

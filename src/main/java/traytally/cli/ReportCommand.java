@@ -74,7 +74,13 @@ final class ReportCommand implements Callable<Integer> {
     ShoppingList list = ShoppingList.of(book, today, Asked.NOTHING);
     Outlook outlook = list.outlook();
     Report trust =
-        TrustReport.of(outlook.performance(), Grain.COLOUR, Measure.TAKES, Conditions.ANY, today);
+        TrustReport.of(
+            outlook.performance(),
+            Grain.COLOUR,
+            Measure.TAKES,
+            Conditions.ANY,
+            Swatches.of(book),
+            today);
     List<Sheet> sheets = new ArrayList<>();
     sheets.addAll(stockSheets(book, outlook, trust, today));
     sheets.add(
@@ -120,7 +126,7 @@ final class ReportCommand implements Callable<Integer> {
             "What each water costs you, with a chart.",
             Season.watersChart()),
         Sheet.of(
-            IdleReport.of(Idle.of(book, today, IDLE_YEARS)),
+            IdleReport.of(Idle.of(book, today, IDLE_YEARS), Swatches.of(book)),
             "What will not be used up within two years."),
         Sheet.of(
             AuditReport.of(Audit.of(book, today, AUDITED_TRIPS, progress)),

@@ -14,6 +14,7 @@ import traytally.performance.Grain;
 import traytally.performance.Measure;
 import traytally.performance.Performance;
 import traytally.plastic.Name;
+import traytally.report.Swatches;
 import traytally.report.TrustReport;
 import traytally.restock.Outlook;
 import traytally.store.Box;
@@ -71,7 +72,9 @@ final class TrustCommand implements Callable<Integer> {
       Book book = box.book();
       Conditions asked = new Conditions(species, clarity, month.map(Month::of));
       Performance performance = Outlook.performance(book, root.today(), measure).under(asked);
-      output.print(root, TrustReport.of(performance, grain, measure, asked, root.today()));
+      output.print(
+          root,
+          TrustReport.of(performance, grain, measure, asked, Swatches.of(book), root.today()));
     }
     return Exit.OK;
   }

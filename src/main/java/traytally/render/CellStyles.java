@@ -38,6 +38,7 @@ final class CellStyles {
 
   private static final int BAR = 0x9FC4CB;
   private static final int RULE = 0xB5BDC0;
+  private static final int FRAME = 0x55606A;
 
   private final XSSFWorkbook book;
   private final Map<String, XSSFCellStyle> made = new HashMap<>();
@@ -141,6 +142,18 @@ final class CellStyles {
         });
   }
 
+  /** Words that lead to another sheet. */
+  CellStyle link() {
+    return once(
+        "link",
+        style -> {
+          style.cloneStyleFrom(words());
+          Font font = font(false, TEXT_POINTS);
+          font.setUnderline(Font.U_SINGLE);
+          style.setFont(font);
+        });
+  }
+
   /** Words in a sheet to fill in, whose empty cells take what is typed as text too. */
   CellStyle wordsAsTyped() {
     return once(
@@ -193,14 +206,17 @@ final class CellStyles {
         });
   }
 
-  /** A cell filled with {@code swatch}, framed so that a white one shows. */
-  CellStyle swatch(Swatch swatch) {
+  /**
+   * A cell filled with {@code swatch}, framed so that a white one shows: with a line, or with
+   * dashes where it is guessed.
+   */
+  CellStyle swatch(Swatch swatch, boolean guessed) {
     return once(
-        "swatch " + swatch,
+        "swatch " + swatch + guessed,
         style -> {
           style.setFillForegroundColor(colour(swatch.rgb()));
           style.setFillPattern(FillPatternType.SOLID_FOREGROUND);
-          framed(style, colour(RULE));
+          framed(style, guessed ? BorderStyle.MEDIUM_DASHED : BorderStyle.THIN);
         });
   }
 
@@ -209,14 +225,15 @@ final class CellStyles {
     return once("unseen", style -> style.setDataFormat(book.createDataFormat().getFormat(NOTHING)));
   }
 
-  private static void framed(XSSFCellStyle style, XSSFColor frame) {
-    style.setBorderTop(BorderStyle.THIN);
+  private static void framed(XSSFCellStyle style, BorderStyle line) {
+    XSSFColor frame = colour(FRAME);
+    style.setBorderTop(line);
     style.setTopBorderColor(frame);
-    style.setBorderBottom(BorderStyle.THIN);
+    style.setBorderBottom(line);
     style.setBottomBorderColor(frame);
-    style.setBorderLeft(BorderStyle.THIN);
+    style.setBorderLeft(line);
     style.setLeftBorderColor(frame);
-    style.setBorderRight(BorderStyle.THIN);
+    style.setBorderRight(line);
     style.setRightBorderColor(frame);
   }
 

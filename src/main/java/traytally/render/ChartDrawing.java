@@ -9,8 +9,11 @@ import org.apache.poi.xddf.usermodel.PresetColor;
 import org.apache.poi.xddf.usermodel.XDDFColor;
 import org.apache.poi.xddf.usermodel.XDDFLineProperties;
 import org.apache.poi.xddf.usermodel.XDDFSolidFillProperties;
+import org.apache.poi.xddf.usermodel.chart.AxisCrossBetween;
 import org.apache.poi.xddf.usermodel.chart.AxisCrosses;
+import org.apache.poi.xddf.usermodel.chart.AxisOrientation;
 import org.apache.poi.xddf.usermodel.chart.AxisPosition;
+import org.apache.poi.xddf.usermodel.chart.AxisTickLabelPosition;
 import org.apache.poi.xddf.usermodel.chart.BarDirection;
 import org.apache.poi.xddf.usermodel.chart.ChartTypes;
 import org.apache.poi.xddf.usermodel.chart.LegendPosition;
@@ -43,6 +46,11 @@ final class ChartDrawing {
   private static final int COLUMNS = 9;
 
   private static final int ROWS = 24;
+
+  /** Rows that a chart with few bars has, and what each bar more adds. */
+  private static final int FEWEST_ROWS = 9;
+
+  private static final double ROWS_A_BAR = 1.25;
   private static final byte[][] FILLS = {
     {(byte) 0x9F, (byte) 0xB7, (byte) 0xBC}, {(byte) 0x1F, (byte) 0x64, (byte) 0x70}
   };
@@ -65,16 +73,22 @@ final class ChartDrawing {
     this.grid = grid;
     this.sheet = sheet;
     this.firstRow = firstRow;
-    this.rows = Math.min(chart.most(), report.rows().size());
+    this.rows = rows(chart, report);
   }
 
   void draw() {
-    if (rows == 0) {
-      return;
-    }
     XSSFDrawing drawing = sheet.createDrawingPatriarch();
-    int left = grid.columns().size() + 1;
-    XSSFClientAnchor anchor = drawing.createAnchor(0, 0, 0, 0, left, 2, left + COLUMNS, 2 + ROWS);
+    // Beside the rows, not the heading: that stands on every page, and would take a strip along.
+    XSSFClientAnchor anchor =
+        drawing.createAnchor(
+            0,
+            0,
+            0,
+            0,
+            firstColumn(grid),
+            firstRow,
+            lastColumn(grid),
+            lastRow(chart, report, firstRow));
     XSSFChart drawn = drawing.createChart(anchor);
     drawn.setTitleText(chart.title());
     drawn.setTitleOverlay(false);
@@ -88,14 +102,41 @@ final class ChartDrawing {
     bars(drawn);
   }
 
+  private static int rows(Chart chart, Report report) {
+    return Math.min(chart.most(), report.rows().size());
+  }
+
+  private static int firstColumn(Grid grid) {
+    return grid.columns().size() + 1;
+  }
+
+  /** The column after the chart's last. */
+  static int lastColumn(Grid grid) {
+    return firstColumn(grid) + COLUMNS;
+  }
+
+  /** The row after the chart's last. */
+  static int lastRow(Chart chart, Report report, int firstRow) {
+    int bars = rows(chart, report) * chart.values().size();
+    int height = chart.lying() ? Math.min(ROWS, FEWEST_ROWS + (int) (ROWS_A_BAR * bars)) : ROWS;
+    return firstRow + height;
+  }
+
   private void bars(XSSFChart drawn) {
-    XDDFCategoryAxis names = drawn.createCategoryAxis(AxisPosition.BOTTOM);
-    XDDFValueAxis scale = drawn.createValueAxis(AxisPosition.LEFT);
+    boolean lying = chart.lying();
+    XDDFCategoryAxis names =
+        drawn.createCategoryAxis(lying ? AxisPosition.LEFT : AxisPosition.BOTTOM);
+    XDDFValueAxis scale = drawn.createValueAxis(lying ? AxisPosition.BOTTOM : AxisPosition.LEFT);
+    if (lying) { // the first row on top, as on the sheet, and the scale at the foot all the same
+      names.setOrientation(AxisOrientation.MAX_MIN);
+      names.setTickLabelPosition(AxisTickLabelPosition.LOW);
+    }
     scale.setTitle(chart.scale());
-    scale.setCrosses(AxisCrosses.AUTO_ZERO);
+    scale.setCrosses(lying ? AxisCrosses.MAX : AxisCrosses.AUTO_ZERO);
+    scale.setCrossBetween(AxisCrossBetween.BETWEEN);
     scale.getOrAddMajorGridProperties().setLineProperties(line());
     XDDFBarChartData data = (XDDFBarChartData) drawn.createData(ChartTypes.BAR, names, scale);
-    data.setBarDirection(BarDirection.COL);
+    data.setBarDirection(lying ? BarDirection.BAR : BarDirection.COL);
     data.setGapWidth(GAP_PER_CENT);
     data.setVaryColors(false);
     for (int i = 0; i < chart.values().size(); i++) {
@@ -104,7 +145,8 @@ final class ChartDrawing {
           data.addSeries(
               XDDFDataSourcesFactory.fromArray(texts(), range(chart.names())), numbers(column));
       series.setTitle(report.columns().get(column).label(), null);
-      int fill = chart.values().size() == 1 ? 1 : i % FILLS.length;
+      // An interval must be seen on its bar.
+      int fill = chart.values().size() == 1 && chart.low().isEmpty() ? 1 : i % FILLS.length;
       series.setFillProperties(new XDDFSolidFillProperties(XDDFColor.from(FILLS[fill])));
     }
     drawn.plot(data);
@@ -192,11 +234,11 @@ final class ChartDrawing {
   }
 
   /**
-   * The first of two columns, not to be seen, in which the reach of the intervals stands, up and
+   * The first of two columns, behind the chart, in which the reach of the intervals stands, up and
    * down.
    */
   static int firstUnseen(Grid grid) {
-    return grid.columns().size() + COLUMNS + 2;
+    return firstColumn(grid);
   }
 
   /** How far above and below its value a row's interval reaches; empty if the chart has none. */

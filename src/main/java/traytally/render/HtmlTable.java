@@ -1,7 +1,7 @@
 package traytally.render;
 
-import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 import traytally.report.Column;
 import traytally.report.Column.Kind;
@@ -13,6 +13,17 @@ import traytally.report.Value;
 final class HtmlTable {
   /** Columns of 11-point text beside one another beyond which paper lies on its side. */
   private static final int UPRIGHT = 95;
+
+  /** Columns of text; longer than most colours' names (an assumption). */
+  private static final int SHORT = 16;
+
+  /** What swatches and the bar of a chance take of the width. */
+  private static final int SWATCH_COLUMNS = 4;
+
+  private static final int BAR_COLUMNS = 7;
+
+  /** The columns that name a plastic: on a phone they need no label, and stand first. */
+  private static final Set<String> NAMES = Set.of("body", "colour", "length_mm");
 
   private final Report report;
   private final UnaryOperator<String> letters;
@@ -37,6 +48,9 @@ final class HtmlTable {
     for (int i = 0; i < widths.length; i++) {
       total += Math.max(widths[i], Grid.headingWidth(beside.headings().get(i), 2)) + Grid.GAP;
     }
+    total += (all.columns().size() > all.inText().columns().size()) ? SWATCH_COLUMNS : 0;
+    total +=
+        BAR_COLUMNS * (int) beside.columns().stream().filter(c -> c.kind() == Kind.CHANCE).count();
     return total > UPRIGHT;
   }
 
@@ -44,7 +58,7 @@ final class HtmlTable {
     if (beside.columns().isEmpty()) {
       return;
     }
-    page.open("table", "class", "rows").line().open("thead").open("tr");
+    page.open("table", "class", ticked() ? "rows ticked" : "rows").line().open("thead").open("tr");
     for (int i = 0; i < across; i++) {
       String heading = letters.apply(beside.headings().get(i));
       page.element("th", heading, "scope", "col", "class", look(i));
@@ -98,14 +112,12 @@ final class HtmlTable {
     page.open(
         "td",
         "class",
-        look(column) + (unknown ? " unknown" : ""),
+        look(column) + (unknown ? " unknown" : "") + (isShort(shown, text) ? " short" : ""),
         "dir",
         Direction.of(text),
         "data-label",
         letters.apply(beside.headings().get(column)));
-    if (shown.key().equals("colour")) {
-      swatches(row, page);
-    }
+    swatches(row, beside.places().get(column), page);
     Value value = report.rows().get(row).get(beside.places().get(column));
     if (shown.kind() == Kind.TICK) {
       tick(shown, page);
@@ -118,9 +130,20 @@ final class HtmlTable {
     page.close();
   }
 
+  /** A text that is not to be broken over lines, since the room it saves would not be worth it. */
+  private static boolean isShort(Column column, String text) {
+    return column.kind() == Kind.TEXT && DisplayWidth.of(text) <= SHORT;
+  }
+
   private String look(int column) {
-    String kind = beside.columns().get(column).kind().name().toLowerCase(Locale.ROOT);
-    return kind.replace('_', '-') + (beside.atRight(column) ? " number" : "");
+    Column shown = beside.columns().get(column);
+    String kind = shown.kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
+    String named = NAMES.contains(shown.key()) ? " name" : "";
+    return kind + (beside.atRight(column) ? " number" : "") + named;
+  }
+
+  private boolean ticked() {
+    return across > 1 && beside.columns().get(0).kind() == Kind.TICK;
   }
 
   /** A box to tick with a finger, or with a pencil where it is printed. */
@@ -137,20 +160,24 @@ final class HtmlTable {
     page.element("span", "", "class", "fill", "style", width).close();
   }
 
-  private void swatches(int row, Markup page) {
-    List<Value> cells = report.rows().get(row);
-    for (int i = 0; i < cells.size(); i++) {
-      if (cells.get(i) instanceof Value.Tint tint) {
+  /** The swatches whose columns stand before the one at {@code place}. */
+  private void swatches(int row, int place, Markup page) {
+    int first = place;
+    while (first > 0 && report.columns().get(first - 1).kind() == Kind.SWATCH) {
+      first--;
+    }
+    for (int i = first; i < place; i++) {
+      if (report.rows().get(row).get(i) instanceof Value.Tint tint) {
         String label = report.columns().get(i).label();
         page.element(
             "span",
-            "",
+            "\u00a0",
             "class",
-            "swatch " + label.toLowerCase(Locale.ROOT),
+            "swatch " + label.toLowerCase(Locale.ROOT) + (tint.assumed() ? " guessed" : ""),
             "style",
             "background-color:" + tint.swatch(),
             "title",
-            label + " " + tint.swatch());
+            label + " " + tint.swatch() + (tint.assumed() ? ", guessed from the name" : ""));
       }
     }
   }
@@ -160,12 +187,11 @@ final class HtmlTable {
     if (!some) {
       return;
     }
-    boolean ticked = beside.columns().get(0).kind() == Kind.TICK && across > 1;
     page.open("tr", "class", "below");
-    if (ticked) {
+    if (ticked()) {
       page.element("td", "");
     }
-    page.open("td", "colspan", (ticked ? across - 1 : across) + "");
+    page.open("td", "colspan", (ticked() ? across - 1 : across) + "");
     for (int i = 0; i < below.columns().size(); i++) {
       String text = letters.apply(below.rows().get(row).get(i));
       if (!text.equals(Wording.UNKNOWN)) {

@@ -2,6 +2,7 @@ package traytally.render;
 
 import java.io.IOException;
 import java.io.Writer;
+import java.util.List;
 import java.util.function.UnaryOperator;
 import traytally.report.Report;
 
@@ -77,9 +78,10 @@ final class HtmlText implements TextRenderer {
       }
       page.close().close().line();
     }
-    if (!wording.notes().isEmpty()) {
+    List<String> notes = wording.notesOnPictures();
+    if (!notes.isEmpty()) {
       page.open("ul", "class", "notes");
-      for (String note : wording.notes()) {
+      for (String note : notes) {
         page.element("li", letters.apply(note));
       }
       page.close().line();

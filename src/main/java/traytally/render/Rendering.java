@@ -46,10 +46,7 @@ public final class Rendering {
   public static void workbook(Report contents, List<Sheet> sheets, Look look, OutputStream out)
       throws IOException {
     try (ReportWorkbook book = new ReportWorkbook(look)) {
-      book.add(contents);
-      for (Sheet sheet : sheets) {
-        book.add(sheet);
-      }
+      book.add(contents, sheets);
       book.write(out);
     }
   }

@@ -32,6 +32,12 @@ final class ReportSheet {
   /** The tallest a row can be: the limit spreadsheet programs publish. */
   private static final float TALLEST = 409;
 
+  /** Columns of text that titles and notes have, however narrow the table is; chosen by eye. */
+  private static final int NARROWEST = 72;
+
+  /** Columns of text in a column whose width nobody sets. */
+  private static final int UNSET_WIDTH = 8;
+
   private static final float TITLE_LINE_POINTS = 22;
   private static final float NOTE_LINE_POINTS = 12.5f;
 
@@ -48,7 +54,9 @@ final class ReportSheet {
   private final SXSSFSheet sheet;
   private final Grid grid;
   private final int[] widths;
+  private final int spanned;
   private final int total;
+  private boolean linked;
   private int next;
 
   ReportSheet(
@@ -66,7 +74,15 @@ final class ReportSheet {
     this.sheet = sheet;
     this.grid = Grid.of(report, wording);
     this.widths = SheetPage.columnWidths(grid);
-    this.total = Arrays.stream(widths).sum();
+    int table = Arrays.stream(widths).sum();
+    int more = Math.max(0, -Math.floorDiv(table - NARROWEST, UNSET_WIDTH));
+    this.spanned = widths.length + more;
+    this.total = table + more * UNSET_WIDTH;
+  }
+
+  /** Makes its first column look like links, which lead to other sheets. */
+  void showLinks() {
+    linked = true;
   }
 
   Grid grid() {
@@ -96,10 +112,14 @@ final class ReportSheet {
       sums();
     }
     next++;
-    for (String note : wording.notes()) {
+    for (String note : wording.notesOnPictures()) {
       across(note, styles.note(), NOTE_SCALE, NOTE_LINE_POINTS);
     }
     page.foot(wording.title());
+    boolean drawn = chart.isPresent() && !report.rows().isEmpty();
+    int lastRow = drawn ? ChartDrawing.lastRow(chart.get(), report, heading + 1) : 0;
+    int lastColumn = drawn ? ChartDrawing.lastColumn(grid) : 0;
+    page.printed(Math.max(next - 1, lastRow), Math.max(spanned - 1, lastColumn));
     SheetPage.finish(sheet);
     return heading + 1;
   }
@@ -127,8 +147,8 @@ final class ReportSheet {
     int columns = (int) Math.max(1, total * scale);
     row.setHeightInPoints(Math.min(TALLEST, linePoints * DisplayWidth.wrap(text, columns).size()));
     put(row, 0, text, style);
-    if (widths.length > 1) {
-      sheet.addMergedRegion(new CellRangeAddress(next, next, 0, widths.length - 1));
+    if (spanned > 1) {
+      sheet.addMergedRegion(new CellRangeAddress(next, next, 0, spanned - 1));
     }
     next++;
   }
@@ -177,6 +197,9 @@ final class ReportSheet {
       for (int i = 0; i < widths.length; i++) {
         int place = grid.places().get(i);
         cell(row.createCell(i), all.get(place), report.rows().get(r).get(place));
+        if (linked && i == 0) {
+          row.getCell(i).setCellStyle(styles.link());
+        }
         String shown = grid.rows().get(r).get(i);
         lines = Math.max(lines, DisplayWidth.wrap(shown, widths[i]).size());
       }
@@ -200,7 +223,7 @@ final class ReportSheet {
       cell.setCellValue(value.equals(Value.of(true)) ? "☑" : "☐");
       cell.setCellStyle(styles.tick());
     } else if (value instanceof Value.Tint tint) {
-      cell.setCellStyle(styles.swatch(tint.swatch()));
+      cell.setCellStyle(styles.swatch(tint.swatch(), tint.assumed()));
     } else if (value instanceof Value.Text text) {
       cell.setCellValue(WorkbookText.of(text.text()));
       cell.setCellStyle(styles.words());

@@ -3,12 +3,16 @@ package traytally.render;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
+import org.apache.poi.common.usermodel.HyperlinkType;
 import org.apache.poi.ss.usermodel.Name;
 import org.apache.poi.ss.util.CellRangeAddress;
+import org.apache.poi.ss.util.CellReference;
 import org.apache.poi.ss.util.WorkbookUtil;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
+import org.apache.poi.xssf.usermodel.XSSFHyperlink;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import traytally.report.Chart;
 import traytally.report.Report;
@@ -20,8 +24,6 @@ import traytally.report.Sheet;
  * <p>Written row by row, so that a long ledger needs no more memory than a short list.
  */
 final class ReportWorkbook implements AutoCloseable {
-  /** Rows kept in memory: POI's own default. */
-
   /** The longest name a sheet can have: the limit spreadsheet programs publish. */
   private static final int LONGEST_NAME = 31;
 
@@ -39,12 +41,27 @@ final class ReportWorkbook implements AutoCloseable {
 
   /** Adds a sheet with {@code report}; the first gives the file its title and day. */
   void add(Report report) throws IOException {
-    add(report, Optional.empty());
+    add(report, Optional.empty(), false);
   }
 
-  /** The same, with a chart beside the rows and a name for them. */
-  void add(Sheet sheet) throws IOException {
-    add(sheet.report(), sheet.chart());
+  /** Adds {@code contents}, whose rows name the sheets to come, and then those. */
+  void add(Report contents, List<Sheet> sheets) throws IOException {
+    add(contents, Optional.empty(), true);
+    int row = firstRow;
+    for (Sheet sheet : sheets) {
+      add(sheet);
+      String name = book.getSheetName(book.getNumberOfSheets() - 1);
+      XSSFHyperlink link =
+          book.getXSSFWorkbook().getCreationHelper().createHyperlink(HyperlinkType.DOCUMENT);
+      link.setLocation(new CellReference(name, 0, 0, false, false).formatAsString());
+      link.setCellReference(new CellReference(row++, 0));
+      book.getXSSFWorkbook().getSheetAt(0).addHyperlink(link);
+    }
+  }
+
+  /** Adds a sheet with a chart beside the rows and a name for them. */
+  private void add(Sheet sheet) throws IOException {
+    add(sheet.report(), sheet.chart(), false);
     String name = book.getSheetName(book.getNumberOfSheets() - 1);
     int last = Math.max(1, sheet.report().rows().size());
     Name rows = book.createName();
@@ -54,7 +71,7 @@ final class ReportWorkbook implements AutoCloseable {
             .formatAsString(name, true));
   }
 
-  private void add(Report report, Optional<Chart> chart) throws IOException {
+  private void add(Report report, Optional<Chart> chart, boolean linked) throws IOException {
     Wording wording = new Wording(report, look);
     if (book.getNumberOfSheets() == 0) {
       title = wording.title();
@@ -62,9 +79,12 @@ final class ReportWorkbook implements AutoCloseable {
     }
     SXSSFSheet sheet = book.createSheet(freeName(report));
     ReportSheet writing = new ReportSheet(report, chart, wording, look, styles, sheet);
+    if (linked) {
+      writing.showLinks();
+    }
     firstRow = writing.write();
     lastColumn = Math.max(0, writing.grid().columns().size() - 1);
-    if (chart.isPresent()) {
+    if (chart.isPresent() && !report.rows().isEmpty()) {
       XSSFSheet whole = book.getXSSFWorkbook().getSheet(sheet.getSheetName());
       new ChartDrawing(report, chart.get(), writing.grid(), whole, firstRow).draw();
       sheet.getPrintSetup().setLandscape(true);

@@ -5,6 +5,7 @@ import org.apache.poi.ss.usermodel.Footer;
 import org.apache.poi.ss.usermodel.PageMargin;
 import org.apache.poi.ss.usermodel.PrintSetup;
 import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.ss.usermodel.Workbook;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
 import traytally.report.Column;
@@ -12,12 +13,12 @@ import traytally.report.Column;
 /** A sheet of a workbook as paper: margins, columns, what is repeated on each page. */
 final class SheetPage {
   /** A column of text wider than this is wrapped; chosen by eye on printed lists. */
-  private static final int WIDEST_TEXT = 36;
+  private static final int WIDEST_TEXT = 44;
 
   private static final int HEADING_LINES = 2;
 
-  /** Columns of text that the arrow of a filter covers. */
-  private static final int ARROW = 3;
+  /** Columns of text that the arrow of a filter covers, and bold letters more than plain ones. */
+  private static final int ARROW = 4;
 
   /** Cells have a margin. */
   private static final int MARGIN = 3;
@@ -76,6 +77,12 @@ final class SheetPage {
       total += widths[i];
     }
     sheet.getPrintSetup().setLandscape(total > UPRIGHT);
+  }
+
+  /** Prints what stands in these columns and rows, counted from 0, and nothing beside it. */
+  void printed(int lastRow, int lastColumn) {
+    Workbook book = sheet.getWorkbook();
+    book.setPrintArea(book.getSheetIndex(sheet), 0, lastColumn, 0, lastRow);
   }
 
   /** Keeps the heading in sight, on screen and on each page. */

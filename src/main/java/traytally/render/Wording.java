@@ -15,6 +15,9 @@ import traytally.report.Value;
 final class Wording {
   static final String UNKNOWN = "–";
 
+  private static final String DASHED =
+      "A swatch with a dashed outline is guessed from the words of the colour's name.";
+
   private final Report report;
   private final Look look;
   private final List<Currency> currencies;
@@ -65,6 +68,15 @@ final class Wording {
 
   List<String> notes() {
     return report.notes().stream().map(Wording::clean).toList();
+  }
+
+  /** The notes where swatches are drawn, with what a dashed one means if there is one. */
+  List<String> notesOnPictures() {
+    boolean guessed =
+        report.rows().stream()
+            .flatMap(List::stream)
+            .anyMatch(value -> value instanceof Value.Tint tint && tint.assumed());
+    return guessed ? Stream.concat(notes().stream(), Stream.of(DASHED)).toList() : notes();
   }
 
   /** Whether amounts of several currencies stand in the report, so that each must name its own. */

@@ -39,9 +39,13 @@ public final class BoxReport {
     int pieces = 0;
     int low = 0;
     LowRule rule = LowRule.of(book.settings());
+    Swatches swatches = Swatches.of(book);
     for (Prospect prospect : listed) {
       Optional<Described> said = Optional.ofNullable(described.get(prospect.plastic()));
-      rows.add(row(rows.size() + 1, prospect, said));
+      List<Value> cells = new ArrayList<>(List.of(Value.of(rows.size() + 1)));
+      cells.addAll(PlasticColumns.cells(prospect.plastic(), swatches));
+      cells.addAll(row(prospect, said));
+      rows.add(cells);
       pieces += prospect.pieces().count();
       low += rule.isLow(prospect) ? 1 : 0;
     }
@@ -58,7 +62,7 @@ public final class BoxReport {
   private static List<Column> columns() {
     List<Column> columns = new ArrayList<>();
     columns.add(new Column("", "Row", Kind.WHOLE));
-    columns.addAll(PlasticColumns.COLUMNS);
+    columns.addAll(PlasticColumns.WITH_SWATCHES);
     columns.add(new Column("pieces", "Pieces", Kind.WHOLE));
     columns.add(new Column("packs", "", Kind.DECIMAL));
     columns.add(new Column("pack_size", "", Kind.WHOLE));
@@ -70,11 +74,10 @@ public final class BoxReport {
     return List.copyOf(columns);
   }
 
-  private static List<Value> row(int number, Prospect prospect, Optional<Described> described) {
+  /** What is said of a plastic behind its name. */
+  private static List<Value> row(Prospect prospect, Optional<Described> described) {
     OptionalInt packSize = described.map(Described::packSize).orElse(OptionalInt.empty());
     List<Value> row = new ArrayList<>();
-    row.add(Value.of(number));
-    row.addAll(PlasticColumns.cells(prospect.plastic()));
     row.add(Value.of(prospect.pieces().count()));
     row.add(
         packSize.isPresent()

@@ -13,6 +13,7 @@ import java.util.OptionalInt;
  * @param low place of the lower end of the first series' interval, if it has one
  * @param high place of the upper end
  * @param most rows drawn, from the first on
+ * @param lying whether the bars lie, so that long names beside them can be read
  */
 public record Chart(
     String title,
@@ -22,7 +23,8 @@ public record Chart(
     List<Integer> values,
     OptionalInt low,
     OptionalInt high,
-    int most) {
+    int most,
+    boolean lying) {
   public Chart {
     values = List.copyOf(values);
     if (values.isEmpty() || low.isPresent() != high.isPresent()) {

@@ -15,9 +15,11 @@ import traytally.report.Column.Kind;
 public final class ColoursReport {
   private static final List<Column> COLUMNS =
       List.of(
+          Swatches.COLUMNS.get(0),
+          Swatches.COLUMNS.get(1),
           new Column("colour", "Colour", Kind.TEXT),
-          new Column("base", "Base", Kind.TEXT),
-          new Column("flake", "Flake", Kind.TEXT),
+          new Column("base", "Base swatch", Kind.TEXT),
+          new Column("flake", "Flake swatch", Kind.TEXT),
           new Column("finish", "Finish", Kind.TEXT),
           new Column("tone", "Tone", Kind.TEXT),
           new Column("assumed", "Assumed", Kind.YES_NO));
@@ -39,6 +41,8 @@ public final class ColoursReport {
       assumed += entry.assumed() ? 1 : 0;
       rows.add(
           List.of(
+              Value.ofSwatch(colour.base(), entry.assumed()),
+              Value.ofSwatch(colour.flake(), entry.assumed()),
               Value.of(colour.name().text()),
               colour.base().map(Swatch::toString).map(Value::of).orElse(Value.UNKNOWN),
               colour.flake().map(Swatch::toString).map(Value::of).orElse(Value.UNKNOWN),

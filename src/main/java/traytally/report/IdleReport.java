@@ -15,7 +15,7 @@ public final class IdleReport {
   private IdleReport() {}
 
   /** What lies idle, most money first. */
-  public static Report of(Idle idle) {
+  public static Report of(Idle idle, Swatches swatches) {
     List<Single> facts =
         List.of(
             new Single(
@@ -36,13 +36,13 @@ public final class IdleReport {
         idle.asOf(),
         facts,
         COLUMNS,
-        idle.lines().stream().map(IdleReport::row).toList(),
+        idle.lines().stream().map(line -> row(line, swatches)).toList(),
         List.of(),
         notes(idle));
   }
 
   private static List<Column> columns() {
-    List<Column> columns = new ArrayList<>(PlasticColumns.COLUMNS);
+    List<Column> columns = new ArrayList<>(PlasticColumns.WITH_SWATCHES);
     columns.add(new Column("pieces", "Pieces", Kind.WHOLE));
     columns.add(new Column("idle_pieces", "Idle", Kind.WHOLE));
     columns.add(new Column("money", "Money", Kind.MONEY));
@@ -55,9 +55,9 @@ public final class IdleReport {
     return List.copyOf(columns);
   }
 
-  private static List<Value> row(IdleLine line) {
+  private static List<Value> row(IdleLine line, Swatches swatches) {
     Prospect prospect = line.prospect();
-    List<Value> row = new ArrayList<>(PlasticColumns.cells(prospect.plastic()));
+    List<Value> row = new ArrayList<>(PlasticColumns.cells(prospect.plastic(), swatches));
     row.add(Value.of(prospect.pieces().count()));
     row.add(Value.of(line.idle().count()));
     row.add(Value.ofMoney(line.money()));

@@ -31,6 +31,7 @@ public final class LineupReport {
   private final PlannedTrip trip;
   private final Outlook outlook;
   private final Palette palette;
+  private final Swatches swatches;
   private final StandIns standIns;
   private final LineUp lineUp;
 
@@ -38,6 +39,7 @@ public final class LineupReport {
     this.trip = trip;
     this.outlook = Outlook.of(book, asOf, trip);
     this.palette = Palette.of(book);
+    this.swatches = new Swatches(palette);
     this.standIns = new StandIns(book, outlook.prospects().values(), LowRule.of(book.settings()));
     this.lineUp = LineUp.of(outlook.performance(), candidates(GuideReport.guide(book)));
   }
@@ -45,6 +47,7 @@ public final class LineupReport {
   private static List<Column> columns() {
     List<Column> columns = new ArrayList<>();
     columns.add(new Column("role", "When", Kind.TEXT));
+    columns.addAll(Swatches.COLUMNS);
     columns.add(new Column("", "Plastic", Kind.TEXT));
     PlasticColumns.COLUMNS.forEach(c -> columns.add(new Column(c.key(), "", c.kind())));
     columns.add(new Column("tone", "Tone", Kind.TEXT));
@@ -107,6 +110,7 @@ public final class LineupReport {
     Candidate candidate = pick.candidate();
     List<Value> row = new ArrayList<>();
     row.add(Value.of(pick.role().word()));
+    row.addAll(swatches.cells(candidate.plastic().colour()));
     row.add(Value.of(candidate.plastic().toString()));
     row.addAll(PlasticColumns.cells(candidate.plastic()));
     row.add(Words.orUnknown(candidate.tone()));

@@ -1,5 +1,6 @@
 package traytally.report;
 
+import java.util.ArrayList;
 import java.util.List;
 import traytally.plastic.Plastic;
 
@@ -12,6 +13,11 @@ final class PlasticColumns {
           new Column("colour", "Colour", Column.Kind.TEXT),
           new Column("length_mm", "Length", Column.Kind.LENGTH));
 
+  /** The same, the colour's swatches before its name. */
+  static final List<Column> WITH_SWATCHES = withSwatches(COLUMNS, Swatches.COLUMNS);
+
+  private static final int COLOUR = 2;
+
   private PlasticColumns() {}
 
   static List<Value> cells(Plastic plastic) {
@@ -20,5 +26,16 @@ final class PlasticColumns {
         Value.of(plastic.body().text()),
         Value.of(plastic.colour().text()),
         Value.ofLength(plastic.lengthMm()));
+  }
+
+  /** The cells of {@link #WITH_SWATCHES}. */
+  static List<Value> cells(Plastic plastic, Swatches swatches) {
+    return withSwatches(cells(plastic), swatches.cells(plastic.colour()));
+  }
+
+  private static <T> List<T> withSwatches(List<T> plastic, List<T> swatches) {
+    List<T> all = new ArrayList<>(plastic);
+    all.addAll(COLOUR, swatches);
+    return List.copyOf(all);
   }
 }

@@ -115,9 +115,8 @@ public final class RestockReport {
     List<Column> columns = new ArrayList<>();
     columns.add(new Column("", "Got", Kind.TICK));
     columns.add(new Column("shop", "", Kind.TEXT));
-    columns.addAll(Swatches.COLUMNS);
     columns.addAll(
-        PlasticColumns.COLUMNS.stream()
+        PlasticColumns.WITH_SWATCHES.stream()
             .map(c -> c.key().equals("maker") ? c.forMachinesOnly() : c)
             .toList());
     columns.add(new Column("pieces", "Left", Kind.WHOLE, Room.SPARE));
@@ -146,8 +145,7 @@ public final class RestockReport {
     List<Value> row = new ArrayList<>();
     row.add(Value.UNKNOWN);
     row.add(shop(line).map(Name::text).map(Value::of).orElse(Value.UNKNOWN));
-    row.addAll(swatches.cells(line.plastic().colour()));
-    row.addAll(PlasticColumns.cells(line.plastic()));
+    row.addAll(PlasticColumns.cells(line.plastic(), swatches));
     row.add(Value.of(prospect.pieces().count()));
     row.add(Value.of(prospect.standing().word()));
     row.add(Value.of(prospect.kept()));

@@ -78,7 +78,7 @@ public final class Season {
         (month, sum) ->
             rows.add(
                 List.of(
-                    Value.of(month.getDisplayName(TextStyle.FULL_STANDALONE, Locale.ENGLISH)),
+                    Value.of(month.getDisplayName(TextStyle.SHORT_STANDALONE, Locale.ENGLISH)),
                     sum.perHour(sum.takes()),
                     Value.of(sum.takes()),
                     Value.of(sum.hours()))));
@@ -90,7 +90,8 @@ public final class Season {
         "Takes an hour by month",
         "Columns: for each month in which you fished, the takes in a rod-hour, all years together.",
         "takes in a rod-hour",
-        List.of(VALUE));
+        List.of(VALUE),
+        false);
   }
 
   /** Pieces lost on each water, the most first. */
@@ -113,9 +114,10 @@ public final class Season {
   public static Chart watersChart() {
     return chart(
         "Pieces lost by water",
-        "Columns: for each water in your log, the pieces that did not come home.",
+        "Bars: for each water in your log, the pieces that did not come home.",
         "pieces lost",
-        List.of(VALUE));
+        List.of(VALUE),
+        true);
   }
 
   /** Pieces in the tray against the use to come, the most used first. */
@@ -146,35 +148,38 @@ public final class Season {
   public static Chart stockChart() {
     return chart(
         "Pieces in the tray and use to come",
-        "Pairs of columns: for the "
+        "Pairs of bars: for the "
             + MOST_BARS
             + " plastics that the coming trips use most, the pieces in the tray and the pieces"
             + " expected to be used.",
         "pieces",
-        List.of(VALUE, VALUE + 1));
+        List.of(VALUE, VALUE + 1),
+        true);
   }
 
   /** The chart of {@link TrustReport}: times the mean, with its 90 % interval. */
   public static Chart trustChart(Report trust) {
     return new Chart(
         "Times the mean of the same days, with 90 % intervals",
-        "Columns with intervals: how many times the mean of the same days' colours each colour"
+        "Bars with intervals: how many times the mean of the same days' colours each colour"
             + " takes. An interval that lies above 1 is evidence for it, one below 1 against it.",
         "times the mean",
         place(trust, "colour"),
         List.of(place(trust, "rate_ratio")),
         OptionalInt.of(place(trust, "low")),
         OptionalInt.of(place(trust, "high")),
-        MOST_BARS);
+        MOST_BARS,
+        true);
   }
 
   private static int place(Report report, String key) {
     return report.columns().stream().map(Column::key).toList().indexOf(key);
   }
 
-  private static Chart chart(String title, String words, String scale, List<Integer> values) {
+  private static Chart chart(
+      String title, String words, String scale, List<Integer> values, boolean lying) {
     return new Chart(
-        title, words, scale, 0, values, OptionalInt.empty(), OptionalInt.empty(), MOST_BARS);
+        title, words, scale, 0, values, OptionalInt.empty(), OptionalInt.empty(), MOST_BARS, lying);
   }
 
   private static Report table(

@@ -1,11 +1,9 @@
 package traytally.report;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import traytally.ledger.Book;
-import traytally.ledger.Fact.Coloured;
+import traytally.ledger.Palette;
 import traytally.plastic.Colour;
 import traytally.plastic.Name;
 import traytally.report.Column.Kind;
@@ -15,22 +13,23 @@ public final class Swatches {
   static final List<Column> COLUMNS =
       List.of(new Column("", "Base", Kind.SWATCH), new Column("", "Flake", Kind.SWATCH));
 
-  private final Map<Name, Colour> colours = new TreeMap<>();
+  private final Palette palette;
 
-  private Swatches() {}
+  Swatches(Palette palette) {
+    this.palette = palette;
+  }
 
-  /** What the angler said of the colours of {@code book}. */
+  /** What the angler said of the colours of {@code book}, or else what their names suggest. */
   public static Swatches of(Book book) {
-    Swatches swatches = new Swatches();
-    for (Coloured coloured : book.facts(Coloured.class)) {
-      swatches.colours.put(coloured.colour().name(), coloured.colour());
-    }
-    return swatches;
+    return new Swatches(Palette.of(book));
   }
 
   List<Value> cells(Name colour) {
-    Optional<Colour> known = Optional.ofNullable(colours.get(colour));
+    Optional<Colour> known =
+        Optional.ofNullable(palette.entries().get(colour)).map(Palette.Entry::colour);
+    boolean assumed = palette.assumed(colour);
     return List.of(
-        Value.ofSwatch(known.flatMap(Colour::base)), Value.ofSwatch(known.flatMap(Colour::flake)));
+        Value.ofSwatch(known.flatMap(Colour::base), assumed),
+        Value.ofSwatch(known.flatMap(Colour::flake), assumed));
   }
 }

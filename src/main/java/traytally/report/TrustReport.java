@@ -20,10 +20,15 @@ public final class TrustReport {
 
   /** All that {@code performance} judges at {@code grain}, most trusted first. */
   public static Report of(
-      Performance performance, Grain grain, Measure measure, Conditions asked, LocalDate asOf) {
+      Performance performance,
+      Grain grain,
+      Measure measure,
+      Conditions asked,
+      Swatches swatches,
+      LocalDate asOf) {
     List<Trust> trusts = performance.by(grain);
     List<List<Value>> rows = new ArrayList<>();
-    trusts.forEach(trust -> rows.add(row(trust)));
+    trusts.forEach(trust -> rows.add(row(trust, swatches)));
     List<Report.Single> facts =
         List.of(
             single("by", "Judged by", Value.of(measure.word())),
@@ -78,6 +83,8 @@ public final class TrustReport {
     String body = grain == Grain.COLOUR ? "" : "Body style";
     String length = grain == Grain.PLASTIC ? "Length" : "";
     return List.of(
+        Swatches.COLUMNS.get(0),
+        Swatches.COLUMNS.get(1),
         new Column("colour", colour, Kind.TEXT),
         new Column("body", body, Kind.TEXT),
         new Column("length_mm", length, Kind.LENGTH),
@@ -97,9 +104,13 @@ public final class TrustReport {
         new Column("standing", "Standing", Kind.TEXT));
   }
 
-  private static List<Value> row(Trust trust) {
+  private static List<Value> row(Trust trust, Swatches swatches) {
     Evidence evidence = trust.evidence();
+    List<Value> looks =
+        trust.colour().map(swatches::cells).orElse(List.of(Value.UNKNOWN, Value.UNKNOWN));
     return List.of(
+        looks.get(0),
+        looks.get(1),
         trust.colour().map(Name::text).map(Value::of).orElse(Value.UNKNOWN),
         trust.body().map(Name::text).map(Value::of).orElse(Value.UNKNOWN),
         Value.of(trust.lengthMm()),

@@ -32,8 +32,12 @@ public sealed interface Value {
 
   record Day(LocalDate date) implements Value {}
 
-  /** A patch of colour. */
-  record Tint(Swatch swatch) implements Value {}
+  /**
+   * A patch of colour.
+   *
+   * @param assumed whether it is guessed from the colour's name
+   */
+  record Tint(Swatch swatch, boolean assumed) implements Value {}
 
   record YesNo(boolean yes) implements Value {}
 
@@ -77,8 +81,8 @@ public sealed interface Value {
     return number.isPresent() ? of(number.getAsInt()) : UNKNOWN;
   }
 
-  static Value ofSwatch(Optional<Swatch> swatch) {
-    return swatch.map(known -> (Value) new Tint(known)).orElse(UNKNOWN);
+  static Value ofSwatch(Optional<Swatch> swatch, boolean assumed) {
+    return swatch.map(known -> (Value) new Tint(known, assumed)).orElse(UNKNOWN);
   }
 
   static Value ofMoney(Optional<Money> money) {

@@ -110,13 +110,27 @@ class HtmlTextTest {
                 column("colour", "Colour", Kind.TEXT)),
             List.of(
                 List.of(
-                    new Value.Tint(new Swatch(0x5b4a1e)),
-                    new Value.Tint(new Swatch(0xb08d2f)),
+                    new Value.Tint(new Swatch(0x5b4a1e), false),
+                    new Value.Tint(new Swatch(0xb08d2f), false),
                     Value.of("motor oil")),
                 List.of(Value.UNKNOWN, Value.UNKNOWN, Value.of("dusk"))));
     Document page = parsed(html(report));
     assertEquals(List.of("background-color:#5b4a1e"), attributes(page, "swatch base", "style"));
     assertEquals(List.of("background-color:#b08d2f"), attributes(page, "swatch flake", "style"));
+    assertFalse(text(page).contains("dashed"));
+  }
+
+  @Test
+  void aGuessedSwatchIsDashedAndTheNotesSayWhatThatMeans() throws IOException {
+    Report report =
+        Examples.table(
+            List.of(column("", "Base", Kind.SWATCH), column("colour", "Colour", Kind.TEXT)),
+            List.of(List.of(new Value.Tint(new Swatch(0x9c4a1a), true), Value.of("rust"))));
+    Document page = parsed(html(report));
+    assertEquals(
+        List.of("Base #9c4a1a, guessed from the name"),
+        attributes(page, "swatch base guessed", "title"));
+    assertTrue(text(page).contains("dashed outline is guessed"));
   }
 
   @Test
