@@ -13,17 +13,22 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
+import org.apache.poi.common.usermodel.HyperlinkType;
+import org.apache.poi.ss.util.CellReference;
 import org.apache.poi.xssf.usermodel.XSSFChart;
+import org.apache.poi.xssf.usermodel.XSSFHyperlink;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.apache.xmlbeans.XmlBeans;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import traytally.cli.Ran;
@@ -40,14 +45,25 @@ class ReportWorkbookTest {
           "xl/drawings/", "drawingml.x2006.spreadsheetDrawing.WsDrDocument",
           "xl/charts/", "drawingml.x2006.chart.ChartSpaceDocument");
 
-  @TempDir Path folder;
+  /** The fills of charts' bars, alone and of two kinds. */
+  private static final int DARK = 0x1F6470;
 
-  @BeforeEach
-  void importTheDemo() {
+  private static final int PALE = 0x9FB7BC;
+
+  /** A bar is some pixels thick and tens of them long. */
+  private static final int BAR_PIXELS = 100;
+
+  @TempDir static Path folder;
+
+  private static Path report;
+
+  @BeforeAll
+  static void writeTheReport() {
     Ran.importDemo(folder);
+    report = report("report.xlsx");
   }
 
-  private Path report(String name) {
+  private static Path report(String name) {
     Path file = folder.resolve(name);
     Ran ran = Ran.in(folder, "sheet", "report", "--out", file.toString());
     assertEquals(0, ran.code(), ran.err());
@@ -56,9 +72,8 @@ class ReportWorkbookTest {
 
   @Test
   void everySheetIsThereWithItsChartsAndNames() throws IOException {
-    Path file = report("report.xlsx");
-    assertArrayEquals(Files.readAllBytes(file), Files.readAllBytes(report("again.xlsx")));
-    try (InputStream in = Files.newInputStream(file);
+    assertArrayEquals(Files.readAllBytes(report), Files.readAllBytes(report("again.xlsx")));
+    try (InputStream in = Files.newInputStream(report);
         XSSFWorkbook book = new XSSFWorkbook(in)) {
       List<String> names = new ArrayList<>();
       List<String> charts = new ArrayList<>();
@@ -107,7 +122,7 @@ class ReportWorkbookTest {
   @Test
   void itHoldsNoMacroLeadsNowhereElseAndSaysWhatItsChartsShow() throws IOException {
     int described = 0;
-    try (ZipFile parts = new ZipFile(report("report.xlsx").toFile())) {
+    try (ZipFile parts = new ZipFile(report.toFile())) {
       for (ZipEntry part : Collections.list(parts.entries())) {
         assertFalse(part.getName().contains("vba") || part.getName().contains("externalLink"));
         if (part.getName().endsWith(".rels")) {
@@ -117,7 +132,7 @@ class ReportWorkbookTest {
         } else if (part.getName().startsWith("xl/drawings/")) {
           String drawing =
               new String(parts.getInputStream(part).readAllBytes(), StandardCharsets.UTF_8);
-          assertTrue(drawing.matches("(?s).* descr=\"(Columns|Pairs)[ :].*"), drawing);
+          assertTrue(drawing.matches("(?s).* descr=\"(Columns|Bars|Pairs)[ :].*"), drawing);
           described++;
         }
       }
@@ -142,7 +157,7 @@ class ReportWorkbookTest {
     URL[] classes = {schema.toUri().toURL(), beans, log};
     try (URLClassLoader whole = new URLClassLoader(classes, ClassLoader.getPlatformClassLoader())) {
       int checked = 0;
-      for (Path file : List.of(report("report.xlsx"), blank)) {
+      for (Path file : List.of(report, blank)) {
         try (ZipFile parts = new ZipFile(file.toFile())) {
           for (ZipEntry part : Collections.list(parts.entries())) {
             for (Map.Entry<String, String> element : ELEMENTS.entrySet()) {
@@ -187,32 +202,57 @@ class ReportWorkbookTest {
   }
 
   @Test
+  void theContentsLeadToEachSheet() throws IOException {
+    try (InputStream in = Files.newInputStream(report);
+        XSSFWorkbook book = new XSSFWorkbook(in)) {
+      XSSFSheet contents = book.getSheetAt(0);
+      assertEquals(book.getNumberOfSheets() - 1, contents.getHyperlinkList().size());
+      for (XSSFHyperlink link : contents.getHyperlinkList()) {
+        assertEquals(HyperlinkType.DOCUMENT, link.getType());
+        String named =
+            contents.getRow(link.getFirstRow()).getCell(link.getFirstColumn()).toString();
+        assertEquals(named, new CellReference(link.getLocation()).getSheetName());
+        assertTrue(book.getSheetIndex(named) > 0, named);
+      }
+    }
+  }
+
+  @Test
   void aSpreadsheetProgramOpensItAndShowsAll() throws IOException, InterruptedException {
-    Program office = Program.office();
-    Program reader = Program.named("pdftotext");
-    report("report.xlsx");
-    office.run(
-        folder,
-        "-env:UserInstallation=" + folder.resolve("office").toUri(),
-        "--headless",
-        "--convert-to",
-        "pdf",
-        "report.xlsx");
-    String text = reader.run(folder, "-layout", "report.pdf", "-");
+    Program.convert(folder, "pdf", folder, "report.xlsx");
+    List<PrintedPages.Sheet> pages = PrintedPages.whole(folder.resolve("report.pdf"));
+    String text =
+        pages.stream().map(PrintedPages.Sheet::text).collect(Collectors.joining(" ")).strip();
     for (String words :
         List.of(
             "Contents · 2026-05-01",
             "ask the authority",
-            "Takes an hour by month",
-            "Pieces lost by water",
             "Black Ledge",
-            "Pieces in the tray and use to come",
-            "Times the mean of the same days",
             "kelp green",
-            "Audit of past forecasts")) {
+            "Audit of past forecasts · 2026-05-01",
+            "Page 1 of " + pages.size())) {
       assertTrue(text.contains(words), words);
     }
     assertFalse(text.contains("###"), "a number is wider than its column");
     assertFalse(text.contains("#REF") || text.contains("#NAME"));
+    assertDrawn(pages, "Pieces in the tray and use to come", "(Ottermoss)", DARK, PALE);
+    assertDrawn(pages, "Times the mean of the same days", "motor", PALE);
+    assertDrawn(pages, "Takes an hour by month", "Jan", DARK);
+    assertDrawn(pages, "Pieces lost by water", "Ledge", DARK);
+  }
+
+  /** The chart is drawn on one page only, and its labels stand on it, level. */
+  private static void assertDrawn(
+      List<PrintedPages.Sheet> pages, String title, String label, int... fills) {
+    List<PrintedPages.Sheet> drawn =
+        pages.stream()
+            .filter(page -> page.text().contains(title))
+            .filter(page -> Arrays.stream(fills).allMatch(fill -> page.pixels(fill) > BAR_PIXELS))
+            .toList();
+    assertEquals(1, drawn.size(), title);
+    List<PrintedPages.Word> labels =
+        drawn.get(0).words().stream().filter(word -> word.text().equals(label)).toList();
+    assertTrue(labels.size() > 1, "in the table and in the chart: " + label);
+    labels.forEach(word -> assertTrue(word.lies(), "slanted: " + word));
   }
 }
