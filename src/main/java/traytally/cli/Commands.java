@@ -1,5 +1,6 @@
 package traytally.cli;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -10,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.TypeConversionException;
 import traytally.intake.ListKind;
@@ -24,6 +26,8 @@ import traytally.trip.Clarity;
 
 /** The subcommands by name, in the order help shows them; each is made only when it is wanted. */
 final class Commands {
+  private static final Pattern DECIMAL_COMMA = Pattern.compile("-?\\d*,\\d{1,2}");
+
   private static final Map<String, Supplier<Object>> ALL = new LinkedHashMap<>();
 
   static {
@@ -97,8 +101,10 @@ final class Commands {
     commandLine.registerConverter(Integer.class, word -> number(word, Integer::valueOf));
     commandLine.registerConverter(int.class, word -> number(word, Integer::valueOf));
     commandLine.registerConverter(Long.class, word -> number(word, Long::valueOf));
-    commandLine.registerConverter(Double.class, word -> number(word, Double::valueOf));
-    commandLine.registerConverter(double.class, word -> number(word, Double::valueOf));
+    commandLine.registerConverter(Double.class, word -> number(withPoint(word), Double::valueOf));
+    commandLine.registerConverter(double.class, word -> number(withPoint(word), Double::valueOf));
+    commandLine.registerConverter(
+        BigDecimal.class, word -> number(withPoint(word), BigDecimal::new));
   }
 
   private static <T extends Enum<T> & Worded> void words(CommandLine commandLine, T[] all) {
@@ -113,6 +119,11 @@ final class Commands {
                     () ->
                         new TypeConversionException(
                             "\"" + word + "\" is none of " + wanted + ".")));
+  }
+
+  /** A comma before the decimals is as good as a point; one before three digits could be either. */
+  private static String withPoint(String word) {
+    return DECIMAL_COMMA.matcher(word).matches() ? word.replace(',', '.') : word;
   }
 
   private static <T> T number(String word, Function<String, T> read) {

@@ -44,7 +44,7 @@ class CommandGuideTest {
       Files.writeString(GUIDE, real);
     }
     assertEquals(Files.readString(GUIDE), real.toString());
-    assertEquals(17, commands);
+    assertEquals(22, commands);
   }
 
   private Ran run(String line) {

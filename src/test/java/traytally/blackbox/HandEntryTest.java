@@ -84,6 +84,18 @@ class HandEntryTest {
   }
 
   @Test
+  void aPriceMayHaveADecimalCommaButNotOneThatCouldMeanThousands() {
+    String[] bought = {"bought", "paddle motor oil 75", "2", "packs", "--price", "", "--dry-run"};
+    bought[5] = "5,20";
+    Ran taken = Ran.in(folder, bought);
+    assertTrue(taken.out().contains("a pack at 5.20 EUR"), taken.err());
+    bought[5] = "5,200";
+    Ran refused = Ran.in(folder, bought);
+    assertEquals(2, refused.code());
+    assertTrue(refused.err().contains("\"5,200\" is not a number that fits here."), refused.err());
+  }
+
+  @Test
   void theRowOfTheLastListingNamesOne() {
     String box = done("box", "--colour", "motor oil").out();
     assertTrue(box.contains("100 mm"), box);
