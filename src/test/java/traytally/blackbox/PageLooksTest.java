@@ -155,7 +155,7 @@ class PageLooksTest {
       PrintedPages.Sheet list = PrintedPages.whole(written(paper + ".pdf", "restock")).get(0);
       assertEquals(width, list.width(), 1);
       for (String words :
-          List.of("Far Skerry Post", "kelp green", "1 × 8", "Goods 4.40,", "ask the authority")) {
+          List.of("Far Skerry Post", "kelp green", "1 × 8", "Goods 9.25,", "ask the authority")) {
         assertTrue(list.text().contains(words), words + " in " + list.text());
       }
       for (String command : List.of("trust", "box")) {
