@@ -5,13 +5,9 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.function.Supplier;
-import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.TypeConversionException;
 import traytally.intake.ListKind;
@@ -26,64 +22,108 @@ import traytally.trip.Clarity;
 
 /** The subcommands by name, in the order help shows them; each is made only when it is wanted. */
 final class Commands {
-  private static final Pattern DECIMAL_COMMA = Pattern.compile("-?\\d*,\\d{1,2}");
+  private static final List<String> NAMES =
+      List.of(
+          "import",
+          "box",
+          "bought",
+          "lost",
+          "given",
+          "found",
+          "count",
+          "keep",
+          "trips",
+          "plan",
+          "trust",
+          "lineup",
+          "guide",
+          "colours",
+          "restock",
+          "why",
+          "idle",
+          "audit",
+          "ledger",
+          "undo",
+          "agree",
+          "sheet",
+          "backup",
+          "restore",
+          "export",
+          "check",
+          "settings",
+          "completion",
+          "demo");
 
-  private static final Map<String, Supplier<Object>> ALL = new LinkedHashMap<>();
-
-  static {
-    ALL.put("import", ImportCommand::new);
-    ALL.put("box", BoxCommand::new);
-    ALL.put("bought", BoughtCommand::new);
-    ALL.put("lost", LeftCommand.Lost::new);
-    ALL.put("given", LeftCommand.Given::new);
-    ALL.put("found", LeftCommand.Found::new);
-    ALL.put("count", CountCommand::new);
-    ALL.put("keep", KeepCommand::new);
-    ALL.put("trips", TripsCommand::new);
-    ALL.put("plan", PlanCommand::new);
-    ALL.put("trust", TrustCommand::new);
-    ALL.put("lineup", LineupCommand::new);
-    ALL.put("guide", GuideCommand::new);
-    ALL.put("colours", ColoursCommand::new);
-    ALL.put("restock", RestockCommand::new);
-    ALL.put("why", WhyCommand::new);
-    ALL.put("idle", IdleCommand::new);
-    ALL.put("audit", AuditCommand::new);
-    ALL.put("ledger", LedgerCommand::new);
-    ALL.put("undo", UndoCommand::new);
-    ALL.put("agree", AgreeCommand::new);
-    ALL.put("sheet", SheetCommand::new);
-    ALL.put("backup", BackupCommand::new);
-    ALL.put("restore", RestoreCommand::new);
-    ALL.put("export", ExportCommand::new);
-    ALL.put("check", CheckCommand::new);
-    ALL.put("settings", SettingsCommand::new);
-    ALL.put("completion", CompletionCommand::new);
-    ALL.put("demo", DemoCommand::new);
-  }
+  /** The options before a subcommand that take a value. */
+  private static final List<String> VALUED = List.of("--box", "--as-of", "--format", "--out");
 
   private Commands() {}
 
-  /** Adds the subcommand that {@code args} name, or all of them where none is named. */
-  static void register(CommandLine commandLine, String... args) {
-    Optional<String> named = named(args);
-    ALL.forEach(
-        (name, command) -> {
-          if (named.isEmpty() || named.get().equals(name)) {
-            commandLine.addSubcommand(name, command.get());
-          }
-        });
+  /** Adds every subcommand. */
+  static void registerAll(CommandLine commandLine) {
+    NAMES.forEach(name -> commandLine.addSubcommand(name, make(name)));
   }
 
-  private static Optional<String> named(String... args) {
-    for (int i = 0; i < args.length; i++) {
-      if (args[i].equals("--box") || args[i].equals("--as-of")) {
+  /**
+   * Adds what {@code args} need: the subcommand they name, none if they name none, or all where
+   * help must list them or a slip must be set right. To make all takes longer than a short command.
+   */
+  static void register(CommandLine commandLine, String... args) {
+    List<String> given = List.of(args);
+    Optional<String> word = word(given);
+    if (word.isPresent() && NAMES.contains(word.get())) {
+      commandLine.addSubcommand(word.get(), make(word.get()));
+    } else if (word.isPresent() || given.contains("--help") || given.contains("-h")) {
+      registerAll(commandLine);
+    }
+  }
+
+  /** The first word that is neither an option nor an option's value. */
+  private static Optional<String> word(List<String> args) {
+    for (int i = 0; i < args.size(); i++) {
+      if (VALUED.contains(args.get(i))) {
         i++;
-      } else if (!args[i].startsWith("-")) {
-        return ALL.containsKey(args[i]) ? Optional.of(args[i]) : Optional.empty();
+      } else if (!args.get(i).startsWith("-")) {
+        return Optional.of(args.get(i));
       }
     }
     return Optional.empty();
+  }
+
+  // A switch, not a map of constructors, which would make thirty of them ready at every start.
+  private static Object make(String name) {
+    return switch (name) {
+      case "import" -> new ImportCommand();
+      case "box" -> new BoxCommand();
+      case "bought" -> new BoughtCommand();
+      case "lost" -> new LeftCommand.Lost();
+      case "given" -> new LeftCommand.Given();
+      case "found" -> new LeftCommand.Found();
+      case "count" -> new CountCommand();
+      case "keep" -> new KeepCommand();
+      case "trips" -> new TripsCommand();
+      case "plan" -> new PlanCommand();
+      case "trust" -> new TrustCommand();
+      case "lineup" -> new LineupCommand();
+      case "guide" -> new GuideCommand();
+      case "colours" -> new ColoursCommand();
+      case "restock" -> new RestockCommand();
+      case "why" -> new WhyCommand();
+      case "idle" -> new IdleCommand();
+      case "audit" -> new AuditCommand();
+      case "ledger" -> new LedgerCommand();
+      case "undo" -> new UndoCommand();
+      case "agree" -> new AgreeCommand();
+      case "sheet" -> new SheetCommand();
+      case "backup" -> new BackupCommand();
+      case "restore" -> new RestoreCommand();
+      case "export" -> new ExportCommand();
+      case "check" -> new CheckCommand();
+      case "settings" -> new SettingsCommand();
+      case "completion" -> new CompletionCommand();
+      case "demo" -> new DemoCommand();
+      default -> throw new IllegalArgumentException("no command " + name);
+    };
   }
 
   /** Teaches picocli the types that options arrive as. */
@@ -123,7 +163,7 @@ final class Commands {
 
   /** A comma before the decimals is as good as a point; one before three digits could be either. */
   private static String withPoint(String word) {
-    return DECIMAL_COMMA.matcher(word).matches() ? word.replace(',', '.') : word;
+    return word.matches("-?\\d*,\\d{1,2}") ? word.replace(',', '.') : word;
   }
 
   private static <T> T number(String word, Function<String, T> read) {

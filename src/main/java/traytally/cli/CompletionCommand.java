@@ -28,7 +28,7 @@ final class CompletionCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     CommandLine all = new CommandLine(new Traytally(root.desk()));
-    Commands.register(all);
+    Commands.registerAll(all);
     Commands.converters(all);
     offerWords(all);
     root.desk().out().print(AutoComplete.bash("traytally", all));

@@ -33,12 +33,12 @@ public enum Setting {
   private static final String DAYS = "[1-9]|[1-9][0-9]|[12][0-9][0-9]|3[0-5][0-9]|36[0-5]";
 
   private final String standard;
-  private final Pattern wanted;
+  private final String wanted;
   private final String wantedWords;
 
   Setting(String standard, String wanted, String wantedWords) {
     this.standard = standard;
-    this.wanted = Pattern.compile(wanted);
+    this.wanted = wanted;
     this.wantedWords = wantedWords;
   }
 
@@ -60,7 +60,7 @@ public enum Setting {
 
   /** Whether {@code value} is one this setting can take. */
   public boolean accepts(String value) {
-    return wanted.matcher(value).matches() && (this != CURRENCY || isCurrency(value));
+    return Pattern.matches(wanted, value) && (this != CURRENCY || isCurrency(value));
   }
 
   private static boolean isCurrency(String code) {

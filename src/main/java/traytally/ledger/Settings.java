@@ -10,7 +10,7 @@ public record Settings(Map<Setting, String> values) {
     Map<Setting, String> all = new EnumMap<>(Setting.class);
     for (Setting setting : Setting.values()) {
       String value = values.getOrDefault(setting, setting.standard());
-      if (!setting.accepts(value)) {
+      if (values.containsKey(setting) && !setting.accepts(value)) {
         throw new IllegalArgumentException(
             setting.key() + " wants " + setting.wantedWords() + ": " + value);
       }

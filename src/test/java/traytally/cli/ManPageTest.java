@@ -67,7 +67,7 @@ class ManPageTest {
         new Desk(
             InputStream.nullInputStream(), nowhere, nowhere, Clock.systemUTC(), Map.of(), false);
     CommandLine root = new CommandLine(new Traytally(desk));
-    Commands.register(root);
+    Commands.registerAll(root);
     return root;
   }
 
