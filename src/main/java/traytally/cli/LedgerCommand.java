@@ -11,6 +11,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParentCommand;
 import traytally.ledger.Book;
+import traytally.ledger.Ledger;
 import traytally.ledger.Movement;
 import traytally.ledger.MovementKind;
 import traytally.ledger.Recorded;
@@ -66,11 +67,10 @@ final class LedgerCommand implements Callable<Integer> {
             root, BatchesReport.of(box.batches(), root.desk().clock().getZone(), root.today()));
         return Exit.OK;
       }
-      Book book = box.book();
-      Optional<Set<Plastic>> plastics = plastic.map(words -> plastics(book, words));
+      Ledger ledger = box.ledger();
+      Optional<Set<Plastic>> plastics = plastic.map(words -> plastics(box, ledger, words));
       output.print(
-          root,
-          LedgerReport.of(book.ledger(), recorded -> isWanted(recorded, plastics), root.today()));
+          root, LedgerReport.of(ledger, recorded -> isWanted(recorded, plastics), root.today()));
     }
     return Exit.OK;
   }
@@ -84,15 +84,16 @@ final class LedgerCommand implements Callable<Integer> {
   }
 
   /** All plastics that ever moved and fit the words; at least one must. */
-  private Set<Plastic> plastics(Book book, String words) {
+  private Set<Plastic> plastics(Box box, Ledger ledger, String words) {
     Set<Plastic> moved =
-        book.ledger().movements().stream()
+        ledger.movements().stream()
             .map(recorded -> recorded.what().plastic())
             .collect(Collectors.toSet());
     Set<Plastic> fitting = Set.copyOf(PlasticNames.matching(words, moved));
     if (!fitting.isEmpty()) {
       return fitting;
     }
+    Book book = box.book();
     List<Plastic> inBox = PlasticNames.fitting(words, book);
     return inBox.isEmpty() ? Set.of(PlasticNames.one(root, book, words)) : Set.copyOf(inBox);
   }

@@ -36,7 +36,15 @@ public final class Program {
     commandLine.setParameterExceptionHandler(misuse());
     commandLine.setExecutionExceptionHandler(failure(root));
     Commands.converters(commandLine);
-    return commandLine.execute(args);
+    try {
+      return commandLine.execute(args);
+    } catch (OutOfMemoryError e) {
+      desk.err()
+          .println(
+              "traytally: this box and this command want more memory than Java was given. Nothing"
+                  + " was recorded. Give it more: JAVA_TOOL_OPTIONS=-Xmx2g");
+      return Exit.FAULT;
+    }
   }
 
   private static PrintWriter writer(java.io.PrintStream stream) {

@@ -15,6 +15,7 @@ import traytally.plastic.Plastic;
 /** Every movement of a box, in the order recorded, and what they sum to. */
 public final class Ledger {
   private final List<Recorded<Movement>> movements;
+  // Both made when first asked for: a listing of a long ledger never asks.
   private final Map<Plastic, List<Recorded<Movement>>> byPlastic = new HashMap<>();
   private final Map<Long, List<Recorded<Movement>>> byStint = new HashMap<>();
   private final Map<Long, Long> undoes = new HashMap<>();
@@ -32,13 +33,27 @@ public final class Ledger {
   public Ledger(List<Recorded<Movement>> movements, List<Batch> batches) {
     this.movements = List.copyOf(movements);
     batches.forEach(b -> b.undoes().ifPresent(undone -> undoes.put(b.id(), undone)));
-    for (Recorded<Movement> movement : movements) {
-      byPlastic.computeIfAbsent(movement.what().plastic(), p -> new ArrayList<>()).add(movement);
-      movement
-          .what()
-          .stint()
-          .ifPresent(n -> byStint.computeIfAbsent(n, s -> new ArrayList<>()).add(movement));
+  }
+
+  private Map<Plastic, List<Recorded<Movement>>> byPlastic() {
+    if (byPlastic.isEmpty()) {
+      for (Recorded<Movement> movement : movements) {
+        byPlastic.computeIfAbsent(movement.what().plastic(), p -> new ArrayList<>()).add(movement);
+      }
     }
+    return byPlastic;
+  }
+
+  private Map<Long, List<Recorded<Movement>>> byStint() {
+    if (byStint.isEmpty()) {
+      for (Recorded<Movement> movement : movements) {
+        movement
+            .what()
+            .stint()
+            .ifPresent(n -> byStint.computeIfAbsent(n, s -> new ArrayList<>(2)).add(movement));
+      }
+    }
+    return byStint;
   }
 
   /** In the order recorded. */
@@ -48,12 +63,12 @@ public final class Ledger {
 
   /** Those of one plastic, in the order recorded. */
   public List<Recorded<Movement>> movements(Plastic plastic) {
-    return Collections.unmodifiableList(byPlastic.getOrDefault(plastic, List.of()));
+    return Collections.unmodifiableList(byPlastic().getOrDefault(plastic, List.of()));
   }
 
   /** Those that stint {@code number} caused, in the order recorded. */
   List<Recorded<Movement>> ofStint(long number) {
-    return Collections.unmodifiableList(byStint.getOrDefault(number, List.of()));
+    return Collections.unmodifiableList(byStint().getOrDefault(number, List.of()));
   }
 
   /**
@@ -96,7 +111,7 @@ public final class Ledger {
   /** Pieces by plastic at the end of {@code asOf}; a plastic that never moved is not in it. */
   public SortedMap<Plastic, Pieces> stock(LocalDate asOf) {
     SortedMap<Plastic, Pieces> stock = new TreeMap<>();
-    for (Plastic plastic : byPlastic.keySet()) {
+    for (Plastic plastic : byPlastic().keySet()) {
       stock.put(plastic, stock(plastic, asOf));
     }
     return Collections.unmodifiableSortedMap(stock);

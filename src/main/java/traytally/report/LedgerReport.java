@@ -19,12 +19,11 @@ public final class LedgerReport {
 
   /** The movements of {@code ledger} up to the end of {@code asOf} that {@code wanted} lets by. */
   public static Report of(Ledger ledger, Predicate<Recorded<Movement>> wanted, LocalDate asOf) {
-    List<List<Value>> rows = new ArrayList<>();
-    for (Recorded<Movement> recorded : ledger.movements()) {
-      if (!recorded.what().date().isAfter(asOf) && wanted.test(recorded)) {
-        rows.add(row(recorded));
-      }
-    }
+    List<Recorded<Movement>> listed =
+        ledger.movements().stream()
+            .filter(recorded -> !recorded.what().date().isAfter(asOf) && wanted.test(recorded))
+            .toList();
+    List<List<Value>> rows = new RowsOf<>(listed, LedgerReport::row);
     List<String> notes =
         ledger.movements().isEmpty()
             ? List.of("No pieces have moved yet: import a list of your tray first.")

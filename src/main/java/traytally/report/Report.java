@@ -53,10 +53,10 @@ public record Report(
   public Report {
     facts = List.copyOf(facts);
     columns = List.copyOf(columns);
-    rows = rows.stream().map(List::copyOf).toList();
+    rows = rows instanceof RowsOf ? rows : rows.stream().map(List::copyOf).toList();
     sections = List.copyOf(sections);
     notes = List.copyOf(notes);
-    for (List<Value> row : rows) {
+    for (List<Value> row : rows instanceof RowsOf && !rows.isEmpty() ? rows.subList(0, 1) : rows) {
       if (row.size() != columns.size()) {
         throw new IllegalArgumentException(
             "a row of " + row.size() + " cells under " + columns.size() + " columns");

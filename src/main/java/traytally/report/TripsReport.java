@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 import traytally.ledger.Book;
 import traytally.ledger.Fact.Fished;
 import traytally.ledger.Setting;
@@ -31,10 +32,8 @@ public final class TripsReport {
             .map(Fished::stint)
             .toList();
     List<FishingTime> times = FishingTime.of(log, book.settings().number(Setting.MINUTES_PER_CAST));
-    List<List<Value>> rows = new ArrayList<>();
-    for (int i = 0; i < log.size(); i++) {
-      rows.add(row(log.get(i), times.get(i)));
-    }
+    List<Integer> numbers = IntStream.range(0, log.size()).boxed().toList();
+    List<List<Value>> rows = new RowsOf<>(numbers, i -> row(log.get(i), times.get(i)));
     return new Report(
         "trips", "Trips", asOf, List.of(), COLUMNS, rows, List.of(), notes(log, times));
   }

@@ -23,6 +23,7 @@ import org.sqlite.SQLiteErrorCode;
 import traytally.ledger.Batch;
 import traytally.ledger.Book;
 import traytally.ledger.Entry;
+import traytally.ledger.Ledger;
 import traytally.ledger.Settings;
 import traytally.ledger.Undo;
 import traytally.plastic.Plastic;
@@ -212,6 +213,11 @@ public final class Box implements AutoCloseable {
           seen = OptionalInt.of(state());
           return book;
         });
+  }
+
+  /** Every movement, without the rest of the book. */
+  public Ledger ledger() {
+    return reading(() -> new Reading(connection).ledger());
   }
 
   /**

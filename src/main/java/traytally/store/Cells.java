@@ -21,8 +21,11 @@ import traytally.trip.Months;
 final class Cells {
   private final ResultSet rows;
   private final Plastics plastics;
-  // Folding a name costs more than reading its row; a log repeats few names many times.
+  // Making a value costs more than reading its row; a box repeats few of them many times.
   private final Map<String, Name> names = new HashMap<>();
+  private final Map<String, LocalDate> dates = new HashMap<>();
+  private final Map<String, String> notes = new HashMap<>();
+  private final Map<Class<?>, Map<String, Optional<Enum<?>>>> words = new HashMap<>();
   private int next = 1;
 
   Cells(ResultSet rows, Plastics plastics) {
@@ -40,12 +43,17 @@ final class Cells {
     return rows.getString(next++);
   }
 
+  /** Text that many rows share, kept once. */
+  String note() throws SQLException {
+    return notes.computeIfAbsent(text(), note -> note);
+  }
+
   Name name() throws SQLException {
     return names.computeIfAbsent(text(), Name::of);
   }
 
   LocalDate date() throws SQLException {
-    return LocalDate.parse(text());
+    return dates.computeIfAbsent(text(), LocalDate::parse);
   }
 
   Months months() throws SQLException {
@@ -54,11 +62,20 @@ final class Cells {
   }
 
   <E extends Enum<E>> E word(Class<E> kind) throws SQLException {
-    return Enum.valueOf(kind, text().toUpperCase(Locale.ROOT));
+    return word(kind, text()).orElseThrow();
   }
 
   <E extends Enum<E>> Optional<E> wordIfAny(Class<E> kind) throws SQLException {
-    return skipBlank() ? Optional.empty() : Optional.of(word(kind));
+    return skipBlank() ? Optional.empty() : word(kind, text());
+  }
+
+  @SuppressWarnings("unchecked") // kept under its kind
+  private <E extends Enum<E>> Optional<E> word(Class<E> kind, String text) {
+    return (Optional<E>)
+        words
+            .computeIfAbsent(kind, k -> new HashMap<>())
+            .computeIfAbsent(
+                text, t -> Optional.of(Enum.valueOf(kind, t.toUpperCase(Locale.ROOT))));
   }
 
   long id() throws SQLException {

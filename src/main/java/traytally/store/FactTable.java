@@ -281,7 +281,7 @@ record FactTable<F extends Fact>(
   private static Fact.Fished readStint(Cells cells) throws SQLException {
     long number = cells.id();
     int ordinal = cells.whole();
-    String source = cells.text();
+    String source = cells.note();
     Stint stint =
         new Stint(
             new Trip(cells.date(), cells.name()),
@@ -295,7 +295,7 @@ record FactTable<F extends Fact>(
             cells.wordIfAny(LossCause.class),
             cells.whole(),
             cells.whole(),
-            cells.text());
+            cells.note());
     return new Fact.Fished(stint, number, ordinal, source);
   }
 

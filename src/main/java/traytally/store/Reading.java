@@ -79,6 +79,10 @@ final class Reading {
         batches, new Ledger(movements(), batches), facts, settings(connection), nextStint());
   }
 
+  Ledger ledger() throws SQLException {
+    return new Ledger(movements(), batches(connection));
+  }
+
   /** The next free stint number, withdrawn stints included. */
   private long nextStint() throws SQLException {
     String sql = "SELECT COALESCE(MAX(number), 0) + 1 FROM stint";
@@ -107,7 +111,7 @@ final class Reading {
                     cells.whole(),
                     cells.idIfAny(),
                     cells.flag(),
-                    cells.text())));
+                    cells.note())));
       }
     }
     return movements;
