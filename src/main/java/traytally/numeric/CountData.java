@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Counts with their exposures and the groupings they belong to; immutable.
@@ -93,6 +94,22 @@ public final class CountData {
       outerOf[own] = around.levelOf(i);
     }
     return with(within);
+  }
+
+  /**
+   * Every {@code step}th block of these data, whole; their levels keep their numbers. Data without
+   * blocks are thinned by observation.
+   */
+  CountData thinned(int step) {
+    int[] kept =
+        IntStream.range(0, counts.length)
+            .filter(i -> (block.isPresent() ? block.get().levelOf(i) : i) % step == 0)
+            .toArray();
+    return new CountData(
+        Arrays.stream(kept).map(i -> counts[i]).toArray(),
+        Arrays.stream(kept).mapToDouble(i -> logExposures[i]).toArray(),
+        block.map(grouping -> grouping.only(kept)),
+        groupings.stream().map(grouping -> grouping.only(kept)).toList());
   }
 
   private CountData with(Grouping grouping) {

@@ -1,5 +1,7 @@
 package traytally.numeric;
 
+import java.util.Arrays;
+
 /** One way of sorting the observations into numbered levels, such as by day or by colour. */
 final class Grouping {
   private final String name;
@@ -28,6 +30,12 @@ final class Grouping {
     this.outer = outer;
     this.levelOf = levelOf.clone();
     this.levels = levels;
+  }
+
+  /** The same levels, of these observations only. */
+  Grouping only(int[] observations) {
+    int[] some = Arrays.stream(observations).map(i -> levelOf[i]).toArray();
+    return new Grouping(name, outer, some, levels);
   }
 
   String name() {

@@ -47,6 +47,9 @@ final class MarginalPosterior implements QuasiNewton.Objective {
   private final int size;
   private double[] curvature = new double[0];
   private double logLikelihood;
+  private double[] evaluated = new double[0]; // the parameters last evaluated
+  private double[] slopes = new double[0]; // the gradient there
+  private double value;
 
   MarginalPosterior(
       CountData data,
@@ -138,34 +141,45 @@ final class MarginalPosterior implements QuasiNewton.Objective {
 
   @Override
   public double evaluate(double[] parameters, double[] gradient) {
+    // A search that ends, or begins anew, asks again where it stands.
+    if (!Arrays.equals(parameters, evaluated)) {
+      evaluated = parameters.clone();
+      slopes = new double[size];
+      value = evaluatedAnew(parameters, slopes);
+    }
+    System.arraycopy(slopes, 0, gradient, 0, size);
+    return value;
+  }
+
+  private double evaluatedAnew(double[] parameters, double[] gradient) {
     unpack(parameters);
     logLikelihood = laplace.maximise();
     if (Double.isInfinite(logLikelihood)) {
       return Double.POSITIVE_INFINITY;
     }
-    LaplaceGradient slopes = new LaplaceGradient(laplace);
+    LaplaceGradient slope = new LaplaceGradient(laplace);
     curvature = new double[size];
-    double value = -logLikelihood;
+    double density = -logLikelihood;
     if (firstSd == 1) {
-      gradient[0] = -slopes.byIntercept();
+      gradient[0] = -slope.byIntercept();
       curvature[0] = interceptCurvature(parameters);
     }
     for (int j = 0; j < sds; j++) {
       int at = firstSd + j;
       int group = j - (design.blocked ? 1 : 0);
-      gradient[at] = -(group < 0 ? slopes.byBlockSd() : slopes.byGroupSd(group));
-      curvature[at] = group < 0 ? slopes.blockSdCurvature() : slopes.groupSdCurvature(group);
-      value += addSdPrior(j, parameters[at], gradient);
+      gradient[at] = -(group < 0 ? slope.byBlockSd() : slope.byGroupSd(group));
+      curvature[at] = group < 0 ? slope.blockSdCurvature() : slope.groupSdCurvature(group);
+      density += addSdPrior(j, parameters[at], gradient);
     }
     if (dispersed.isPresent()) {
-      gradient[size - 1] = -slopes.byLogDispersion(dispersed.get());
+      gradient[size - 1] = -slope.byLogDispersion(dispersed.get());
       curvature[size - 1] = DISPERSION_BEND * design.observations;
-      value += addDispersionPrior(parameters[size - 1], gradient);
+      density += addDispersionPrior(parameters[size - 1], gradient);
     }
     for (int j = 0; j < size; j++) {
       curvature[j] = Math.max(curvature[j], LEAST_CURVATURE);
     }
-    return value;
+    return density;
   }
 
   /** How sharply the log likelihood bends in ln κ, for each count; about that of stint logs. */

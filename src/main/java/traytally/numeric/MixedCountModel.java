@@ -14,6 +14,14 @@ import java.util.function.Function;
  * Journal 9(2), 2017, 378–400, doi:10.32614/RJ-2017-066).
  */
 public final class MixedCountModel {
+  /**
+   * Of so many observations a search costs little, and ends near where the search of all of them
+   * ends. Data of several times as many are searched from there, which saves most of the steps.
+   */
+  private static final int PART = 8000;
+
+  private static final int FEWEST_PARTS = 4;
+
   private final boolean dispersion;
   private final Optional<Priors> priors;
 
@@ -45,10 +53,25 @@ public final class MixedCountModel {
   /** Fits the model by this way of handling the Hessian. */
   MixedCountFit fit(CountData data, Function<CountDesign, Hessian> hessian) {
     MarginalPosterior posterior = new MarginalPosterior(data, dispersion, priors, hessian);
-    QuasiNewton.Minimum minimum =
-        QuasiNewton.minimise(posterior, posterior.start(), posterior.lowest(), posterior.highest());
+    double[] start = posterior.start();
+    int parts = data.observations() / PART;
+    if (parts >= FEWEST_PARTS) {
+      CountData part = data.thinned(parts);
+      if (part.observations() > 0) {
+        start = search(new MarginalPosterior(part, dispersion, priors, hessian)).parameters();
+      }
+    }
+    QuasiNewton.Minimum minimum = search(posterior, start);
     double value =
         posterior.evaluate(minimum.parameters(), new double[minimum.parameters().length]);
     return new MixedCountFit(data, posterior, minimum, -value);
+  }
+
+  private static QuasiNewton.Minimum search(MarginalPosterior posterior) {
+    return search(posterior, posterior.start());
+  }
+
+  private static QuasiNewton.Minimum search(MarginalPosterior posterior, double[] start) {
+    return QuasiNewton.minimise(posterior, start, posterior.lowest(), posterior.highest());
   }
 }
