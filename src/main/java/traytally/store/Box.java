@@ -204,20 +204,28 @@ public final class Box implements AutoCloseable {
   public Book book() {
     return reading(
         () -> {
-          // The file itself is looked over first: that takes a fiftieth of reading it.
-          List<String> faults = Check.integrity(connection);
-          if (!faults.isEmpty()) {
-            throw BoxException.damaged(file, faults.get(0).replaceFirst("\\.$", ""));
-          }
+          lookOver();
           Book book = new Reading(connection).book();
           seen = OptionalInt.of(state());
           return book;
         });
   }
 
+  /** Looks the file itself over, which takes a fiftieth of reading the book. */
+  private void lookOver() throws SQLException {
+    List<String> faults = Check.integrity(connection);
+    if (!faults.isEmpty()) {
+      throw BoxException.damaged(file, faults.get(0).replaceFirst("\\.$", ""));
+    }
+  }
+
   /** Every movement, without the rest of the book. */
   public Ledger ledger() {
-    return reading(() -> new Reading(connection).ledger());
+    return reading(
+        () -> {
+          lookOver();
+          return new Reading(connection).ledger();
+        });
   }
 
   /**
