@@ -47,7 +47,7 @@ final class MarginalPosterior implements QuasiNewton.Objective {
   private final int size;
   private double[] curvature = new double[0];
   private double logLikelihood;
-  private double[] evaluated = new double[0]; // the parameters last evaluated
+  private double[] evaluated = {Double.NaN}; // the parameters last evaluated
   private double[] slopes = new double[0]; // the gradient there
   private double value;
 

@@ -180,7 +180,8 @@ class TemplateTest {
       assertEquals(CellType.STRING, row.getCell(1).getCellType());
       assertEquals("=Gull's Reach", row.getCell(1).getStringCellValue());
       assertTrue(row.getCell(1).getCellStyle().getQuotePrefixed());
-      assertEquals("'-bass", row.getCell(2).getStringCellValue());
+      // Read back, the first apostrophe is taken for a guard: the text has one of its own.
+      assertEquals("''-bass", row.getCell(2).getStringCellValue());
       assertEquals(CellType.BLANK, row.getCell(3).getCellType());
       assertEquals(4.5, row.getCell(4).getNumericCellValue());
       assertEquals(CellType.BLANK, row.getCell(6).getCellType());
