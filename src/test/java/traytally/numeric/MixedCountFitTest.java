@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -37,6 +38,36 @@ class MixedCountFitTest {
     }
     // 90 intervals of 90 %: 81 expected, standard deviation about 3
     assertEquals(81, covered, 8);
+  }
+
+  @Test
+  void manyCountsEndWhereASearchFromTheUsualStartEnds() {
+    CountData data = new SimulatedCounts(13, 6000, 36_000, 40, 5).data();
+    MarginalPosterior posterior =
+        new MarginalPosterior(data, true, Optional.of(PRIORS), Hessian::of);
+    QuasiNewton.Minimum usual =
+        QuasiNewton.minimise(posterior, posterior.start(), posterior.lowest(), posterior.highest());
+    MixedCountFit fit = MODEL.fit(data);
+    assertTrue(fit.converged());
+    double[] sds = posterior.sds(usual.parameters());
+    assertArrayEquals(
+        sds, fit.sds().values().stream().mapToDouble(Double::doubleValue).toArray(), 1e-4);
+    assertTrue(fit.evaluations() < usual.evaluations(), "no steps saved: " + fit.evaluations());
+  }
+
+  @Test
+  void aPartHasWholeBlocksWithTheirOwnLevels() {
+    int[] counts = {1, 2, 3, 4, 5, 6};
+    CountData part =
+        CountData.of(counts, new double[6])
+            .blockedBy("day", new int[] {0, 1, 2, 2, 1, 0}, 3)
+            .groupedBy("colour", new int[] {0, 1, 2, 3, 1, 2}, 4)
+            .thinned(2);
+    assertEquals(4, part.observations());
+    assertEquals(List.of(1, 3, 4, 6), IntStream.range(0, 4).mapToObj(part::count).toList());
+    Grouping colour = part.groupings().get(0);
+    assertEquals(4, colour.levels());
+    assertEquals(List.of(0, 2, 3, 2), IntStream.range(0, 4).mapToObj(colour::levelOf).toList());
   }
 
   private static double[] centred(double[] effects) {
