@@ -131,7 +131,7 @@ class PageLooksTest {
   void pagesFitAPhoneAndAWideWindowAndCanBeRead() throws IOException, InterruptedException {
     Program.browser();
     List<Path> pages = new ArrayList<>();
-    for (String command : List.of("restock", "trips", "trust", "box", "ledger")) {
+    for (String command : List.of("restock", "trips", "trust", "ledger")) {
       pages.add(written(command + ".html", command));
     }
     List<double[]> windows = measured(pages);
@@ -158,10 +158,8 @@ class PageLooksTest {
           List.of("Far Skerry Post", "kelp green", "1 × 8", "Goods 9.25,", "ask the authority")) {
         assertTrue(list.text().contains(words), words + " in " + list.text());
       }
-      for (String command : List.of("trust", "box")) {
-        List<PrintedPages.Sheet> pages = PrintedPages.whole(written(command + ".pdf", command));
-        assertTrue(pages.get(0).text().contains("motor oil"), pages.get(0).text());
-      }
     }
+    List<PrintedPages.Sheet> trust = PrintedPages.whole(written("trust.pdf", "trust"));
+    assertTrue(trust.get(0).text().contains("motor oil"), trust.get(0).text());
   }
 }

@@ -2,6 +2,7 @@ package traytally.blackbox;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
 
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -47,7 +48,7 @@ final class PrintedPages {
 
     /** Whether it runs along the line: a slanted word's box is as tall as wide. */
     boolean lies() {
-      return right - left > 1.5 * (bottom - top);
+      return right - left > 1.1 * (bottom - top);
     }
   }
 
@@ -81,9 +82,9 @@ final class PrintedPages {
           boolean atEdge =
               Math.min(x, look.getWidth() - 1 - x) < edge
                   || Math.min(y, look.getHeight() - 1 - y) < edge;
-          assertTrue(
-              !atEdge || (look.getRGB(x, y) & 0xFFFFFF) == 0xFFFFFF,
-              where + " has ink at its edge: " + x + ", " + y);
+          if (atEdge && (look.getRGB(x, y) & 0xFFFFFF) != 0xFFFFFF) {
+            fail(where + " has ink at its edge: " + x + ", " + y);
+          }
         }
       }
       for (int i = 0; i < words.size(); i++) {
@@ -93,9 +94,9 @@ final class PrintedPages {
                 && word.top > UNPRINTABLE
                 && word.right < width - UNPRINTABLE
                 && word.bottom < height - UNPRINTABLE,
-            where + " cuts off " + word);
+            () -> where + " cuts off " + word);
         for (Word other : words.subList(i + 1, words.size())) {
-          assertTrue(!word.overlaps(other), where + " has " + word + " over " + other);
+          assertTrue(!word.overlaps(other), () -> where + " has " + word + " over " + other);
         }
       }
     }
