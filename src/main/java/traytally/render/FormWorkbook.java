@@ -101,7 +101,7 @@ final class FormWorkbook {
    */
   private CellStyle toFill(Column.Kind kind) {
     return switch (kind) {
-      case TEXT -> styles.toFill(CellStyles.AS_TYPED);
+      case TEXT, SENTENCE -> styles.toFill(CellStyles.AS_TYPED);
       case DATE -> styles.toFill(CellStyles.DAY);
       case MONEY -> styles.toFill("0.00");
       case WHOLE, DECIMAL, CHANCE, LENGTH, YES_NO, TICK, SWATCH -> styles.toFill("General");

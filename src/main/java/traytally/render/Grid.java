@@ -77,8 +77,14 @@ record Grid(
   boolean atRight(int column) {
     return switch (columns.get(column).kind()) {
       case WHOLE, DECIMAL, CHANCE, MONEY, LENGTH -> true;
-      case TEXT, DATE, YES_NO, TICK, SWATCH -> false;
+      case TEXT, SENTENCE, DATE, YES_NO, TICK, SWATCH -> false;
     };
+  }
+
+  /** Whether the column's cells hold words, which may be wrapped. */
+  boolean holdsWords(int column) {
+    Column.Kind kind = columns.get(column).kind();
+    return kind == Column.Kind.TEXT || kind == Column.Kind.SENTENCE;
   }
 
   /** Widths with which the columns stand side by side in {@code width}, if there are any. */
@@ -146,7 +152,7 @@ record Grid(
   private int widestText(int[] widths) {
     int widest = -1;
     for (int i = 0; i < widths.length; i++) {
-      boolean mayBeCut = columns.get(i).kind() == Column.Kind.TEXT && widths[i] > SHORTEST_TEXT;
+      boolean mayBeCut = holdsWords(i) && widths[i] > SHORTEST_TEXT;
       if (mayBeCut && (widest < 0 || widths[i] >= widths[widest])) {
         widest = i;
       }

@@ -26,6 +26,7 @@ final class HtmlTable {
   private static final Set<String> NAMES = Set.of("body", "colour", "length_mm");
 
   private final Report report;
+  private final Wording wording;
   private final UnaryOperator<String> letters;
   private final Grid all;
   private final Grid beside;
@@ -34,6 +35,7 @@ final class HtmlTable {
 
   HtmlTable(Report report, Wording wording, UnaryOperator<String> letters) {
     this.report = report;
+    this.wording = wording;
     this.letters = letters;
     this.all = Grid.of(report, wording);
     this.beside = all.inText().only(i -> all.inText().columns().get(i).room() != Room.BELOW);
@@ -85,7 +87,7 @@ final class HtmlTable {
         "th", heading, "colspan", across + "", "scope", "rowgroup", "dir", Direction.of(heading));
     page.close().close().line();
     rows(section.from(), section.to(), page);
-    String summary = letters.apply(Wording.clean(section.summary()));
+    String summary = letters.apply(wording.sentence(section.summary()));
     if (!summary.isEmpty()) {
       page.open("tbody", "class", "summary").open("tr");
       page.element("td", summary, "colspan", across + "");
@@ -137,7 +139,8 @@ final class HtmlTable {
 
   private String look(int column) {
     Column shown = beside.columns().get(column);
-    String kind = shown.kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
+    Kind like = beside.holdsWords(column) ? Kind.TEXT : shown.kind();
+    String kind = like.name().toLowerCase(Locale.ROOT).replace('_', '-');
     String named = NAMES.contains(shown.key()) ? " name" : "";
     return kind + (beside.atRight(column) ? " number" : "") + named;
   }

@@ -175,7 +175,7 @@ final class ReportSheet {
       }
       put(heading, 0, Wording.clean(section.heading()), styles.section());
       rows(section.from(), section.to());
-      String summary = Wording.clean(section.summary());
+      String summary = wording.sentence(section.summary());
       if (!summary.isEmpty()) {
         Row row = sheet.createRow(next++);
         row.setHeightInPoints(ROW_POINTS);
@@ -225,7 +225,8 @@ final class ReportSheet {
     } else if (value instanceof Value.Tint tint) {
       cell.setCellStyle(styles.swatch(tint.swatch(), tint.assumed()));
     } else if (value instanceof Value.Text text) {
-      cell.setCellValue(WorkbookText.of(text.text()));
+      boolean own = kind == Column.Kind.SENTENCE;
+      cell.setCellValue(WorkbookText.of(own ? wording.cell(column, value) : text.text()));
       cell.setCellStyle(styles.words());
     } else if (value instanceof Value.Whole whole) {
       number(cell, kind, (double) whole.number());
@@ -256,7 +257,7 @@ final class ReportSheet {
       case DECIMAL -> "#,##0.0";
       case CHANCE -> chanceFormat(number);
       case LENGTH -> look.unit().pattern(number);
-      case TEXT, WHOLE, MONEY, DATE, YES_NO, TICK, SWATCH ->
+      case TEXT, SENTENCE, WHOLE, MONEY, DATE, YES_NO, TICK, SWATCH ->
           number == Math.rint(number) ? "#,##0" : "#,##0.0";
     };
   }

@@ -56,7 +56,7 @@ final class SheetPage {
   static int[] columnWidths(Grid grid) {
     int[] widths = grid.cellWidths();
     for (int i = 0; i < widths.length; i++) {
-      boolean words = grid.columns().get(i).kind() == Column.Kind.TEXT;
+      boolean words = grid.holdsWords(i);
       boolean swatch = grid.columns().get(i).kind() == Column.Kind.SWATCH;
       int cells = words ? Math.min(widths[i], WIDEST_TEXT) : swatch ? 0 : widths[i];
       int heading = Grid.headingWidth(grid.headings().get(i), HEADING_LINES) + ARROW;

@@ -14,7 +14,7 @@ final class TableText implements TextRenderer {
     page.strong(wording.title());
     page.flow(wording.facts().stream().map(wording::fact).toList());
     page.gap();
-    List<String> leftOut = body(report, Grid.of(report, wording).inText(), page);
+    List<String> leftOut = body(report, wording, page);
     page.gap();
     sums(wording, page);
     page.gap();
@@ -26,7 +26,8 @@ final class TableText implements TextRenderer {
   }
 
   /** Sets the rows, and tells the headings of the columns that found no room. */
-  private static List<String> body(Report report, Grid grid, Page page) {
+  private static List<String> body(Report report, Wording wording, Page page) {
+    Grid grid = Grid.of(report, wording).inText();
     if (grid.columns().isEmpty()) {
       return List.of();
     }
@@ -45,7 +46,7 @@ final class TableText implements TextRenderer {
       }
       page.strong(Wording.clean(section.heading()));
       layout.rows(section.from(), section.to(), page);
-      page.summary(Wording.clean(section.summary()));
+      page.summary(wording.sentence(section.summary()));
       page.gap();
       next = section.to();
     }

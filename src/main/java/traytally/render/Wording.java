@@ -1,9 +1,11 @@
 package traytally.render;
 
+import java.text.DecimalFormatSymbols;
 import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import traytally.plastic.Money;
@@ -17,6 +19,11 @@ final class Wording {
 
   private static final String DASHED =
       "A swatch with a dashed outline is guessed from the words of the colour's name.";
+
+  /** The point of a figure that stands alone: none of a file's name, a version or a date. */
+  private static final Pattern POINT =
+      Pattern.compile(
+          "(?<=(?<![\\p{L}\\p{N}.,/_-])\\d{1,9})\\.(?=\\d+(?![\\p{L}\\p{N}]|[.,/_-]\\w))");
 
   private final Report report;
   private final Look look;
@@ -67,7 +74,7 @@ final class Wording {
   }
 
   List<String> notes() {
-    return report.notes().stream().map(Wording::clean).toList();
+    return report.notes().stream().map(this::sentence).toList();
   }
 
   /** The notes where swatches are drawn, with what a dashed one means if there is one. */
@@ -95,7 +102,7 @@ final class Wording {
     if (column.kind() == Column.Kind.TICK) {
       return value.equals(Value.of(true)) ? "[x]" : "[ ]";
     } else if (value instanceof Value.Text text) {
-      return clean(text.text());
+      return column.kind() == Column.Kind.SENTENCE ? sentence(text.text()) : clean(text.text());
     } else if (value instanceof Value.Whole whole) {
       return number(column.kind(), (double) whole.number());
     } else if (value instanceof Value.Decimal decimal) {
@@ -110,6 +117,14 @@ final class Wording {
       return answer.yes() ? "yes" : "no";
     }
     return UNKNOWN;
+  }
+
+  /** A sentence of the program's own, its figures written as the look's country does. */
+  String sentence(String text) {
+    DecimalFormatSymbols signs = DecimalFormatSymbols.getInstance(look.locale());
+    return signs.getZeroDigit() == '0'
+        ? POINT.matcher(clean(text)).replaceAll(signs.getDecimalSeparator() + "")
+        : clean(text);
   }
 
   /** A fact as {@code Label: value}. */
@@ -137,7 +152,7 @@ final class Wording {
       case CHANCE -> chance(number);
       case LENGTH -> look.unit().say(number);
       case DECIMAL -> String.format(look.locale(), "%,.1f", withoutMinusZero(number));
-      case TEXT, WHOLE, MONEY, DATE, YES_NO, TICK, SWATCH ->
+      case TEXT, SENTENCE, WHOLE, MONEY, DATE, YES_NO, TICK, SWATCH ->
           number == Math.rint(number)
               ? String.format(look.locale(), "%,d", (long) number)
               : String.format(look.locale(), "%,.1f", number);

@@ -48,7 +48,12 @@ public record Column(String key, String label, Kind kind, Room room) {
 
   /** What a column's cells hold, and so how they are aligned and written. */
   public enum Kind {
+    /** Somebody's own words, shown as they are. */
     TEXT,
+    /**
+     * The program's own words, with figures in them that people see as their country writes them.
+     */
+    SENTENCE,
     WHOLE,
     /** A number shown to people with one decimal. */
     DECIMAL,

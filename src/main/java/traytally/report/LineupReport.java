@@ -60,7 +60,7 @@ public final class LineupReport {
     columns.add(new Column("chance_best", "", Kind.CHANCE));
     columns.add(new Column("leaning", "", Kind.WHOLE));
     columns.add(new Column("stand_in", "", Kind.TEXT));
-    columns.add(new Column("reason", "Why", Kind.TEXT));
+    columns.add(new Column("reason", "Why", Kind.SENTENCE));
     return List.copyOf(columns);
   }
 

@@ -134,7 +134,7 @@ public final class RestockReport {
     columns.add(new Column("run_out_after", "", Kind.CHANCE));
     columns.add(new Column("takes_saved", "Takes saved", Kind.DECIMAL, Room.SPARE));
     columns.add(new Column("low", "", Kind.YES_NO));
-    columns.add(new Column("reason", "Why", Kind.TEXT, Room.BELOW));
+    columns.add(new Column("reason", "Why", Kind.SENTENCE, Room.BELOW));
     columns.add(new Column("stand_in", "Stand-in", Kind.TEXT, Room.BELOW));
     return List.copyOf(columns);
   }
