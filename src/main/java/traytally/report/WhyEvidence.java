@@ -19,7 +19,8 @@ final class WhyEvidence {
   /** Days shown to people; the file has all. */
   private static final int DAYS_SHOWN = 8;
 
-  private static final int LONGEST_BAR = 12;
+  /** In columns: two bars, what they stand for and their day fit on a line of 60. */
+  private static final int LONGEST_BAR = 10;
 
   /** A condition matters to people where it moves trust by this much. */
   private static final double MATTERS = 0.1;

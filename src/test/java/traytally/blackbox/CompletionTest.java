@@ -48,6 +48,32 @@ class CompletionTest {
     return offered;
   }
 
+  /** What zsh is handed there, which it narrows itself to what begins with the last word. */
+  private String offeredByZsh(String... words) throws IOException {
+    String line = String.join(" ", words);
+    String ask =
+        "source '%s' 2> /dev/null; ask() { emulate -L sh; setopt kshglob noshglob braceexpand;"
+                .formatted(script)
+            + " COMP_WORDS=(%s); COMP_CWORD=%d; COMP_LINE='%s'; COMP_POINT=%d;"
+                .formatted(line, words.length - 1, line, line.length())
+            + " _complete_traytally; echo \"${COMPREPLY[@]}\"; }; ask";
+    ProcessBuilder zsh =
+        new ProcessBuilder(List.of("/bin/zsh", "-f", "-c", ask)).redirectErrorStream(true);
+    zsh.environment().put("HOME", folder.toString());
+    return new String(zsh.start().getInputStream().readAllBytes(), StandardCharsets.UTF_8).strip();
+  }
+
+  @Test
+  void zshCompletesThemToo() throws IOException {
+    assumeTrue(Files.isExecutable(Path.of("/bin/zsh")), "no zsh here: completion is not tried");
+    assertTrue(offeredByZsh("traytally", "rest").contains(" restock "));
+    assertEquals("list add drop closed", offeredByZsh("traytally", "plan", "cl"));
+    assertEquals(
+        "trusted promising unproven doubtful", offeredByZsh("traytally", "box", "--standing", "t"));
+    assertEquals(
+        "table csv json xlsx html pdf", offeredByZsh("traytally", "restock", "--format", "j"));
+  }
+
   @Test
   void commandsAreCompleted() throws IOException {
     assertEquals(Set.of("restock", "restore"), offered("traytally", "rest"));

@@ -170,7 +170,7 @@ class WhyTest {
             "why",
             "sandeel bone 115");
     assertEquals(0, ran.code(), ran.err());
-    assertTrue(ran.out().contains("it 3.0 an hour ██████·"), ran.out());
+    assertTrue(ran.out().contains("it 3.0 an hour █████·"), ran.out());
     ran.out().lines().forEach(line -> assertTrue(line.length() <= 80, line));
   }
 
