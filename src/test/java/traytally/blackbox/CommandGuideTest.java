@@ -21,6 +21,9 @@ class CommandGuideTest {
       Pattern.compile("\\$ (?:printf '([^']*)' \\| )?traytally (.*)");
   private static final Pattern WORD = Pattern.compile("'([^']*)'|(\\S+)");
 
+  /** The file of the guide that is written, and so lies in a folder of the test. */
+  private static final String KEPT = "list.csv";
+
   @TempDir Path folder;
 
   @Test
@@ -36,7 +39,7 @@ class CommandGuideTest {
         real.append(line).append('\n');
       } else if (COMMAND.matcher(line).matches()) {
         Ran ran = run(line);
-        real.append(line).append('\n').append(ran.out()).append(ran.err());
+        real.append(line).append('\n').append(asIfThere(ran.out())).append(asIfThere(ran.err()));
         commands++;
       }
     }
@@ -44,7 +47,7 @@ class CommandGuideTest {
       Files.writeString(GUIDE, real);
     }
     assertEquals(Files.readString(GUIDE), real.toString());
-    assertEquals(22, commands);
+    assertEquals(26, commands);
   }
 
   private Ran run(String line) {
@@ -53,7 +56,16 @@ class CommandGuideTest {
       throw new IllegalArgumentException(line);
     }
     String piped = Optional.ofNullable(command.group(1)).orElse("").replace("\\n", "\n");
-    return Ran.piping(folder, piped, words(command.group(2)));
+    String[] words = words(command.group(2));
+    for (int i = 0; i < words.length; i++) {
+      words[i] = words[i].equals(KEPT) ? folder.resolve(KEPT).toString() : words[i];
+    }
+    return Ran.piping(folder, piped, words);
+  }
+
+  /** The guide speaks as if the folder of the test were the one the reader is in. */
+  private String asIfThere(String said) {
+    return said.replace(folder.resolve(KEPT).toString(), KEPT);
   }
 
   private static String[] words(String line) {
