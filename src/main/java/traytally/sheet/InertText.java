@@ -16,7 +16,7 @@ import java.util.regex.Pattern;
  * </ul>
  *
  * <p>Writing adds the apostrophe to text that already begins with one as well, so reading undoes it
- * for every text, and leaves {@code 'ned} alone.
+ * for every text, and leaves {@code 'neath} alone.
  *
  * <p>A spreadsheet program that opens such a file and saves it as a workbook keeps the apostrophe
  * in the cell. Workbooks are therefore read by the same rule, and in those to be read back a text

@@ -53,7 +53,7 @@ class CsvTextTest {
 
   private static final List<String> HARMLESS =
       List.of(
-          "", "'", "'ned", "''", "3\" paddle", "a,b", "a\\b", "a\nb", "1-2", " pale ", "#5b4a1e");
+          "", "'", "'neath", "''", "3\" paddle", "a,b", "a\\b", "a\nb", "1-2", " pale ", "#5b4a1e");
 
   private static String csv(Report report) throws IOException {
     return Golden.text(report, Format.CSV, Look.PLAIN);
@@ -117,7 +117,7 @@ class CsvTextTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"'ned", "motor oil", "3-1", "'"})
+  @ValueSource(strings = {"'neath", "motor oil", "3-1", "'"})
   void harmlessTextStaysAsItIs(String text) {
     assertEquals(text, InertText.write(text));
     assertEquals(text, InertText.read(text));
