@@ -27,7 +27,7 @@ final class Stacked implements RowLayout {
       for (int i = 0; i < row.size(); i++) {
         if (i == 0 && grid.columns().get(i).kind() == Column.Kind.TICK) {
           start = row.get(i) + " ";
-        } else {
+        } else if (!row.get(i).equals(Wording.UNKNOWN)) {
           values.add(grid.headings().get(i) + ": " + row.get(i));
         }
       }
