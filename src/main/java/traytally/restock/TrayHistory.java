@@ -143,11 +143,8 @@ final class TrayHistory {
    * always, and one found empty to have been so since it was last fished.
    */
   boolean had(Plastic plastic, Trip trip) {
-    if (uses.contains(new Use(plastic, trip))) {
-      return true;
-    }
     Tray tray = trays.get(plastic);
-    return tray != null && tray.hadPieces(trip.date());
+    return (tray != null && tray.hadPieces(trip.date())) || uses.contains(new Use(plastic, trip));
   }
 
   /** Whether a trip that fished a plastic took its last piece. */
