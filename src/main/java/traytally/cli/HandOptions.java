@@ -8,6 +8,7 @@ import picocli.CommandLine.Option;
 import traytally.ledger.Book;
 import traytally.ledger.Movement;
 import traytally.plastic.Plastic;
+import traytally.render.Sentence;
 import traytally.store.Box;
 
 /** What the commands that record something by hand share: their options, and how they end. */
@@ -79,7 +80,7 @@ final class HandOptions {
   }
 
   private static void say(Traytally root, Book book, HandChange change) {
-    root.desk().out().println(change.said());
+    root.desk().out().println(Sentence.of(change.said(), Looks.locale()));
     for (Plastic plastic : change.plastics()) {
       int before = book.ledger().stock(plastic, root.today()).count();
       int after = before + moved(change, plastic, root.today());

@@ -39,7 +39,7 @@ final class Looks {
         .withPaper(paper);
   }
 
-  private static Locale locale() {
+  static Locale locale() {
     Locale locale = Locale.getDefault(Locale.Category.FORMAT);
     return locale.getLanguage().isEmpty() ? Locale.ROOT : locale;
   }

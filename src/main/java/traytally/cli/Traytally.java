@@ -15,6 +15,7 @@ import picocli.CommandLine.ScopeType;
 import traytally.ledger.Book;
 import traytally.ledger.Entry;
 import traytally.ledger.Settings;
+import traytally.render.Sentence;
 import traytally.report.GlanceReport;
 import traytally.restock.Outlook;
 import traytally.store.Box;
@@ -121,7 +122,7 @@ final class Traytally implements Callable<Integer> {
             "Recorded as batch "
                 + open.record(entry)
                 + ": "
-                + entry.summary()
+                + Sentence.of(entry.summary(), Looks.locale())
                 + "; traytally undo takes it back.");
   }
 

@@ -1,11 +1,9 @@
 package traytally.render;
 
-import java.text.DecimalFormatSymbols;
 import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
 import java.util.TreeSet;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import traytally.plastic.Money;
@@ -19,11 +17,6 @@ final class Wording {
 
   private static final String DASHED =
       "A swatch with a dashed outline is guessed from the words of the colour's name.";
-
-  /** The point of a figure that stands alone: none of a file's name, a version or a date. */
-  private static final Pattern POINT =
-      Pattern.compile(
-          "(?<=(?<![\\p{L}\\p{N}.,/_-])\\d{1,9})\\.(?=\\d+(?![\\p{L}\\p{N}]|[.,/_-]\\w))");
 
   private final Report report;
   private final Look look;
@@ -121,10 +114,7 @@ final class Wording {
 
   /** A sentence of the program's own, its figures written as the look's country does. */
   String sentence(String text) {
-    DecimalFormatSymbols signs = DecimalFormatSymbols.getInstance(look.locale());
-    return signs.getZeroDigit() == '0'
-        ? POINT.matcher(clean(text)).replaceAll(signs.getDecimalSeparator() + "")
-        : clean(text);
+    return Sentence.of(clean(text), look.locale());
   }
 
   /** A fact as {@code Label: value}. */

@@ -131,4 +131,14 @@ class CommaCountryTest {
       }
     }
   }
+
+  @Test
+  void whatIsEnteredByHandIsSaidWithCommas() {
+    Ran bought =
+        Ran.in(folder, "bought", "paddle ink", "20", "--price", "9,25", "--pack-size", "20");
+    assertTrue(bought.out().contains("a pack at 9,25 EUR"), bought.out() + bought.err());
+    Ran planned = Ran.in(folder, "plan", "add", "2026-06-01", "Gull Rocks", "4.5h");
+    assertTrue(planned.out().contains("4,5 hours"), planned.out() + planned.err());
+    assertFalse(POINT.matcher(planned.out()).find(), planned.out());
+  }
 }
