@@ -53,10 +53,12 @@ public record Report(
   public Report {
     facts = List.copyOf(facts);
     columns = List.copyOf(columns);
-    rows = rows instanceof RowsOf ? rows : rows.stream().map(List::copyOf).toList();
+    // Rows made as they are looked at are alike: one tells the width of all.
+    boolean madeLater = rows instanceof RowsOf;
+    rows = madeLater ? rows : rows.stream().map(List::copyOf).toList();
     sections = List.copyOf(sections);
     notes = List.copyOf(notes);
-    for (List<Value> row : rows instanceof RowsOf && !rows.isEmpty() ? rows.subList(0, 1) : rows) {
+    for (List<Value> row : madeLater ? rows.subList(0, Math.min(1, rows.size())) : rows) {
       if (row.size() != columns.size()) {
         throw new IllegalArgumentException(
             "a row of " + row.size() + " cells under " + columns.size() + " columns");

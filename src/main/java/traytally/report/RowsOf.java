@@ -9,6 +9,8 @@ import java.util.function.Function;
 final class RowsOf<T> extends AbstractList<List<Value>> implements RandomAccess {
   private final List<T> listed;
   private final Function<T, List<Value>> row;
+  private int lastIndex = -1;
+  private List<Value> last = List.of(); // sheets and pages ask for a row cell by cell
 
   /** Rows of what is {@code listed}, which must not change. */
   RowsOf(List<T> listed, Function<T, List<Value>> row) {
@@ -18,7 +20,11 @@ final class RowsOf<T> extends AbstractList<List<Value>> implements RandomAccess 
 
   @Override
   public List<Value> get(int index) {
-    return List.copyOf(row.apply(listed.get(index)));
+    if (index != lastIndex) {
+      last = List.copyOf(row.apply(listed.get(index)));
+      lastIndex = index;
+    }
+    return last;
   }
 
   @Override
