@@ -41,8 +41,8 @@ public final class Program {
     } catch (OutOfMemoryError e) {
       desk.err()
           .println(
-              "traytally: this box and this command want more memory than Java was given. Nothing"
-                  + " was recorded. Give it more: JAVA_TOOL_OPTIONS=-Xmx2g");
+              "traytally: this box and this command want more memory than Java was given. Give it"
+                  + " more: JAVA_TOOL_OPTIONS=-Xmx2g");
       return Exit.FAULT;
     }
   }
