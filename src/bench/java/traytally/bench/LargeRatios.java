@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
@@ -36,8 +35,8 @@ public final class LargeRatios {
         args.length > 1
             ? Arrays.stream(args).skip(1).map(Integer::valueOf).toList()
             : List.of(10, 100, 1000);
-    Path folder = Files.createTempDirectory("traytally-large");
-    try {
+    try (ScratchFolder scratch = ScratchFolder.make()) {
+      Path folder = scratch.path();
       System.out.println("movements  command                   CPU      peak memory");
       for (int size : sizes) {
         Path box = folder.resolve("size-" + size + ".box");
@@ -56,12 +55,6 @@ public final class LargeRatios {
               size * 1000,
               command.isEmpty() ? "(glance)" : command,
               measured(words));
-        }
-      }
-    } finally {
-      try (Stream<Path> files = Files.walk(folder)) {
-        for (Path path : files.sorted(Comparator.reverseOrder()).toList()) {
-          Files.delete(path);
         }
       }
     }

@@ -4,12 +4,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 
 /**
  * Holds a whole import, checked and stored, against what it costs merely to read the same list's
@@ -30,8 +28,8 @@ public final class ReadingRatios {
 
   /** Writes the lists to a folder of their own, measures, prints a table and cleans up. */
   public static void main(String[] args) throws Exception {
-    Path folder = Files.createTempDirectory("traytally-bench");
-    try {
+    try (ScratchFolder scratch = ScratchFolder.make()) {
+      Path folder = scratch.path();
       Path workbook = folder.resolve("log.xlsx");
       Path text = folder.resolve("log.csv");
       LongLists.workbook(workbook, 100_000, 1);
@@ -39,12 +37,6 @@ public final class ReadingRatios {
       System.out.println("list                      reading CPU  import CPU  ratio   wall ratio");
       compare("100,000 x 12 .xlsx", workbook, folder.resolve("bench.box"));
       compare("1,000,000 x 8 .csv", text, folder.resolve("bench.box"));
-    } finally {
-      try (Stream<Path> files = Files.walk(folder)) {
-        for (Path path : files.sorted(Comparator.reverseOrder()).toList()) {
-          Files.delete(path);
-        }
-      }
     }
   }
 

@@ -4,10 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 
 /**
  * Holds the CPU time of whole commands, on a box with the demo's tray and trips, against that of an
@@ -24,8 +22,8 @@ public final class StartRatios {
 
   /** The jar, and the packaged program if it is built and installed. */
   public static void main(String[] args) throws IOException, InterruptedException {
-    Path folder = Files.createTempDirectory("traytally-bench");
-    try {
+    try (ScratchFolder scratch = ScratchFolder.make()) {
+      Path folder = scratch.path();
       String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
       List<String> jar = List.of(java, "-jar", args[0]);
       run(with(jar, "demo", folder.resolve("demo").toString()));
@@ -45,12 +43,6 @@ public final class StartRatios {
         }
       }
       print(commands, measured(commands));
-    } finally {
-      try (Stream<Path> files = Files.walk(folder)) {
-        for (Path path : files.sorted(Comparator.reverseOrder()).toList()) {
-          Files.delete(path);
-        }
-      }
     }
   }
 
