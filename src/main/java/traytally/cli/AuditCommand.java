@@ -31,7 +31,7 @@ final class AuditCommand implements Callable<Integer> {
       throw new Refusal(Exit.USAGE, "--trips counts trips: 1 or more.");
     }
     try (Box box = root.openBox()) {
-      output.print(root, AuditReport.of(audit(box.book())));
+      output.print(root, root.answer(box, book -> AuditReport.of(audit(book))));
     }
     return Exit.OK;
   }

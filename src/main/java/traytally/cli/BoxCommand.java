@@ -1,10 +1,8 @@
 package traytally.cli;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.concurrent.Callable;
-import java.util.function.Predicate;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -15,6 +13,7 @@ import traytally.performance.Standing;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 import traytally.report.BoxReport;
+import traytally.report.Report;
 import traytally.restock.LowRule;
 import traytally.restock.Outlook;
 import traytally.restock.Prospect;
@@ -59,21 +58,26 @@ final class BoxCommand implements Callable<Integer> {
       throw new Refusal(Exit.USAGE, "--fail goes with --low.");
     }
     try (Box box = root.openBox()) {
-      Book book = box.book();
-      Outlook outlook = Outlook.of(book, root.today());
-      SortedMap<Plastic, Described> described = book.described();
-      LowRule rule = LowRule.of(book.settings());
-      Predicate<Prospect> wanted =
-          prospect ->
-              isWanted(prospect, Optional.ofNullable(described.get(prospect.plastic())))
-                  && (!low || rule.isLow(prospect));
-      List<Prospect> listed = BoxReport.listed(book, outlook, wanted);
-      output.print(root, BoxReport.of(book, outlook, listed, root.today()));
+      Report listed = root.answer(box, this::list);
+      output.print(root, listed);
       if (output.isForPeople()) {
-        Listing.of(root).remember(listed.stream().map(Prospect::plastic).toList());
+        Listing.of(root).remember(BoxReport.plastics(listed));
       }
-      return fail && !listed.isEmpty() ? Exit.ATTENTION : Exit.OK;
+      return fail && !listed.rows().isEmpty() ? Exit.ATTENTION : Exit.OK;
     }
+  }
+
+  private Report list(Book book) {
+    Outlook outlook = Outlook.of(book, root.today());
+    SortedMap<Plastic, Described> described = book.described();
+    LowRule rule = LowRule.of(book.settings());
+    return BoxReport.of(
+        book,
+        outlook,
+        prospect ->
+            isWanted(prospect, Optional.ofNullable(described.get(prospect.plastic())))
+                && (!low || rule.isLow(prospect)),
+        root.today());
   }
 
   private boolean isWanted(Prospect prospect, Optional<Described> described) {

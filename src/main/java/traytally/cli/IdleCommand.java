@@ -5,7 +5,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParentCommand;
-import traytally.ledger.Book;
 import traytally.report.IdleReport;
 import traytally.report.Swatches;
 import traytally.restock.Idle;
@@ -35,8 +34,10 @@ final class IdleCommand implements Callable<Integer> {
       throw new Refusal(Exit.USAGE, "--years looks 0.1 to 20 years ahead.");
     }
     try (Box box = root.openBox()) {
-      Book book = box.book();
-      output.print(root, IdleReport.of(Idle.of(book, root.today(), years), Swatches.of(book)));
+      output.print(
+          root,
+          root.answer(
+              box, book -> IdleReport.of(Idle.of(book, root.today(), years), Swatches.of(book))));
     }
     return Exit.OK;
   }

@@ -56,8 +56,7 @@ final class LineupCommand implements Callable<Integer> {
       throw new Refusal(Exit.USAGE, "--hours is above 0 and at most 240.");
     }
     try (Box box = root.openBox()) {
-      Book book = box.book();
-      output.print(root, LineupReport.of(book, trip(book), root.today()));
+      output.print(root, root.answer(box, book -> LineupReport.of(book, trip(book), root.today())));
     }
     return Exit.OK;
   }

@@ -102,7 +102,7 @@ final class ReportCommand implements Callable<Integer> {
       Book book, Outlook outlook, Report trust, LocalDate today) {
     return List.of(
         Sheet.of(
-            BoxReport.of(book, outlook, BoxReport.listed(book, outlook, one -> true), today),
+            BoxReport.of(book, outlook, one -> true, today),
             "What lies in the trays, and the chance that it runs out."),
         Sheet.of(
             Season.stock(outlook, today),

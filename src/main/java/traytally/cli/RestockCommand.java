@@ -24,6 +24,7 @@ import traytally.plastic.Name;
 import traytally.render.Format;
 import traytally.render.Look;
 import traytally.render.Rendering;
+import traytally.report.Report;
 import traytally.report.RestockReport;
 import traytally.report.SavedListReport;
 import traytally.report.Swatches;
@@ -86,18 +87,22 @@ final class RestockCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     refuse();
-    OptionalInt count = trips.map(OptionalInt::of).orElse(OptionalInt.empty());
-    OptionalDouble least = worth.map(OptionalDouble::of).orElse(OptionalDouble.empty());
     try (Box box = root.openBox()) {
-      Book book = box.book();
-      requireKnown(book);
-      Optional<Money> most = budget.map(sum -> Money.of(sum, book.settings().currency()));
-      Asked asked = new Asked(until, count, Set.copyOf(shops), most, least, untried);
-      ShoppingList list = ShoppingList.of(book, root.today(), asked);
-      save.ifPresent(file -> keep(list, file));
-      output.print(root, RestockReport.of(list, Swatches.of(book)));
+      // A list that is to be kept in a file is worked out whether or not it is remembered.
+      output.print(root, save.isPresent() ? list(box.book()) : root.answer(box, this::list));
     }
     return Exit.OK;
+  }
+
+  private Report list(Book book) {
+    requireKnown(book);
+    OptionalInt count = trips.map(OptionalInt::of).orElse(OptionalInt.empty());
+    OptionalDouble least = worth.map(OptionalDouble::of).orElse(OptionalDouble.empty());
+    Optional<Money> most = budget.map(sum -> Money.of(sum, book.settings().currency()));
+    Asked asked = new Asked(until, count, Set.copyOf(shops), most, least, untried);
+    ShoppingList list = ShoppingList.of(book, root.today(), asked);
+    save.ifPresent(file -> keep(list, file));
+    return RestockReport.of(list, Swatches.of(book));
   }
 
   private void keep(ShoppingList list, Path file) {

@@ -7,16 +7,20 @@ import java.time.LocalDate;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IVersionProvider;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
+import picocli.CommandLine.Spec;
 import traytally.ledger.Book;
 import traytally.ledger.Entry;
 import traytally.ledger.Settings;
 import traytally.render.Sentence;
 import traytally.report.GlanceReport;
+import traytally.report.Report;
 import traytally.restock.Outlook;
 import traytally.store.Box;
 
@@ -53,6 +57,7 @@ final class Traytally implements Callable<Integer> {
   private boolean debug;
 
   @Mixin private Output output;
+  @Spec private CommandSpec spec;
 
   private Settings settings = Settings.standard();
 
@@ -67,10 +72,23 @@ final class Traytally implements Callable<Integer> {
       return Exit.OK;
     }
     try (Box open = openBox()) {
-      Book book = open.book();
-      output.print(this, GlanceReport.of(book, Outlook.of(book, today()), today()));
+      output.print(this, answer(open, this::glance));
     }
     return Exit.OK;
+  }
+
+  private Report glance(Book book) {
+    return GlanceReport.of(book, Outlook.of(book, today()), today());
+  }
+
+  /**
+   * What {@code work} makes of the book, for the command and options given: worked out once for
+   * each day and state of the box, and remembered.
+   */
+  Report answer(Box open, Function<Book, Report> work) {
+    Answers answers = new Answers(cacheFolder(), boxFile().toAbsolutePath(), open.edition());
+    String question = today() + Question.of(spec.commandLine().getParseResult());
+    return answers.to(question, () -> work.apply(open.book()));
   }
 
   Desk desk() {
@@ -154,6 +172,11 @@ final class Traytally implements Callable<Integer> {
   /** Where what is worth remembering from one command to the next lies. */
   Path stateFolder() {
     return folder("XDG_STATE_HOME", ".local/state");
+  }
+
+  /** Where what can be worked out again lies. */
+  private Path cacheFolder() {
+    return folder("XDG_CACHE_HOME", ".cache").resolve("answers");
   }
 
   /** A folder of this program: the XDG Base Directory Specification 0.8, and its counterparts. */

@@ -14,6 +14,7 @@ import traytally.performance.Grain;
 import traytally.performance.Measure;
 import traytally.performance.Performance;
 import traytally.plastic.Name;
+import traytally.report.Report;
 import traytally.report.Swatches;
 import traytally.report.TrustReport;
 import traytally.restock.Outlook;
@@ -69,13 +70,14 @@ final class TrustCommand implements Callable<Integer> {
       throw new Refusal(Exit.USAGE, "--month is 1 for January to 12 for December.");
     }
     try (Box box = root.openBox()) {
-      Book book = box.book();
-      Conditions asked = new Conditions(species, clarity, month.map(Month::of));
-      Performance performance = Outlook.performance(book, root.today(), measure).under(asked);
-      output.print(
-          root,
-          TrustReport.of(performance, grain, measure, asked, Swatches.of(book), root.today()));
+      output.print(root, root.answer(box, this::judge));
     }
     return Exit.OK;
+  }
+
+  private Report judge(Book book) {
+    Conditions asked = new Conditions(species, clarity, month.map(Month::of));
+    Performance performance = Outlook.performance(book, root.today(), measure).under(asked);
+    return TrustReport.of(performance, grain, measure, asked, Swatches.of(book), root.today());
   }
 }

@@ -24,16 +24,16 @@ public final class BoxReport {
 
   private BoxReport() {}
 
-  /** The plastics of {@code book} that {@code wanted} lets through, by body, colour and length. */
-  public static List<Prospect> listed(Book book, Outlook outlook, Predicate<Prospect> wanted) {
+  /**
+   * The plastics of {@code book} that {@code wanted} lets through, by body, colour and length, each
+   * under the number of its row.
+   */
+  public static Report of(Book book, Outlook outlook, Predicate<Prospect> wanted, LocalDate asOf) {
     SortedSet<Plastic> inBox = book.plastics();
-    return outlook.prospects().values().stream()
-        .filter(prospect -> inBox.contains(prospect.plastic()) && wanted.test(prospect))
-        .toList();
-  }
-
-  /** The plastics {@code listed}, each under the number of its row. */
-  public static Report of(Book book, Outlook outlook, List<Prospect> listed, LocalDate asOf) {
+    List<Prospect> listed =
+        outlook.prospects().values().stream()
+            .filter(prospect -> inBox.contains(prospect.plastic()) && wanted.test(prospect))
+            .toList();
     SortedMap<Plastic, Described> described = book.described();
     List<List<Value>> rows = new ArrayList<>();
     int pieces = 0;
@@ -57,6 +57,11 @@ public final class BoxReport {
                 + (low == 0 ? "." : "; " + low + " low: see traytally restock."),
             "Run-out chance: " + outlook.horizon().words() + ".");
     return new Report("box", "Box", asOf, List.of(), COLUMNS, rows, List.of(), notes);
+  }
+
+  /** The plastics that {@code box} lists, row by row. */
+  public static List<Plastic> plastics(Report box) {
+    return PlasticColumns.plastics(box);
   }
 
   private static List<Column> columns() {

@@ -33,6 +33,24 @@ final class PlasticColumns {
     return withSwatches(cells(plastic), swatches.cells(plastic.colour()));
   }
 
+  /** The plastic that each row of {@code report} names. */
+  static List<Plastic> plastics(Report report) {
+    int[] at = COLUMNS.stream().mapToInt(report.columns()::indexOf).toArray();
+    return report.rows().stream()
+        .map(
+            row ->
+                Plastic.of(
+                    text(row.get(at[0])),
+                    text(row.get(at[1])),
+                    text(row.get(at[2])),
+                    row.get(at[3]) instanceof Value.Whole mm ? Math.toIntExact(mm.number()) : 0))
+        .toList();
+  }
+
+  private static String text(Value value) {
+    return value instanceof Value.Text text ? text.text() : "";
+  }
+
   private static <T> List<T> withSwatches(List<T> plastic, List<T> swatches) {
     List<T> all = new ArrayList<>(plastic);
     all.addAll(COLOUR, swatches);

@@ -200,6 +200,14 @@ public final class Box implements AutoCloseable {
     return Schema.pragma(connection, "data_version");
   }
 
+  /**
+   * A word for all that the box holds, another one after every change by whatever program: the
+   * file's size, its time, SQLite's own count of changes, and the last batch.
+   */
+  public String edition() {
+    return reading(() -> BoxFile.edition(file) + ' ' + Reading.lastBatch(connection));
+  }
+
   /** All that stands in the box. */
   public Book book() {
     return reading(

@@ -23,6 +23,9 @@ final class BoxFile {
   /** The first bytes of every SQLite file (sqlite.org/fileformat2.html, 1.2). */
   private static final byte[] HEADER = "SQLite format 3\0".getBytes(StandardCharsets.US_ASCII);
 
+  /** Where SQLite counts the changes of the file: bytes 24 to 27, big-endian (same page, 1.3.7). */
+  private static final int CHANGES = 24;
+
   /** Where the application id ends in a SQLite file: bytes 68 to 71, big-endian (same page). */
   private static final int MARK_END = 72;
 
@@ -143,6 +146,17 @@ final class BoxFile {
         && ByteBuffer.wrap(start).getInt(MARK_END - Integer.BYTES) == Schema.APPLICATION_ID;
   }
 
+  /** What tells one state of the file from another, as far as the file itself can. */
+  static String edition(Path file) {
+    byte[] start = start(file);
+    int changes = start.length == MARK_END ? ByteBuffer.wrap(start).getInt(CHANGES) : 0;
+    try {
+      return Files.size(file) + " " + Files.getLastModifiedTime(file) + " " + changes;
+    } catch (IOException e) {
+      throw unreadable(file, e);
+    }
+  }
+
   private static byte[] start(Path file) {
     if (!Files.isRegularFile(file)) {
       return new byte[0];
@@ -150,8 +164,14 @@ final class BoxFile {
     try (InputStream in = Files.newInputStream(file)) {
       return in.readNBytes(MARK_END);
     } catch (IOException e) {
-      throw new BoxException(
-          BoxException.Kind.IO, file + " cannot be read (" + e + "). Check who may read it.", e);
+      throw unreadable(file, e);
     }
+  }
+
+  private static BoxException unreadable(Path file, IOException cause) {
+    return new BoxException(
+        BoxException.Kind.IO,
+        file + " cannot be read (" + cause + "). Check who may read it.",
+        cause);
   }
 }

@@ -159,6 +159,15 @@ final class Reading {
     return undone(batches);
   }
 
+  /** The number of the last batch and when it was recorded; blank if there is none. */
+  static String lastBatch(Connection connection) throws SQLException {
+    String sql = "SELECT id || ' ' || recorded_at FROM batches ORDER BY id DESC LIMIT 1";
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery(sql)) {
+      return row.next() ? row.getString(1) : "";
+    }
+  }
+
   /** Fills in which batches are undone: those that a standing undo reverses. */
   private static List<Batch> undone(List<Batch> batches) {
     Map<Long, Long> undoneBy = new HashMap<>();

@@ -93,6 +93,7 @@ final class Killed {
             .redirectOutput(temporary.resolveSibling("said.txt").toFile());
     builder.environment().put("TRAYTALLY_BOX", folder.resolve("tray.box").toString());
     builder.environment().put("XDG_STATE_HOME", temporary.resolveSibling("state").toString());
+    builder.environment().put("XDG_CACHE_HOME", temporary.resolveSibling("cache").toString());
     return builder.start();
   }
 

@@ -52,6 +52,7 @@ final class Pty implements AutoCloseable {
         new ProcessBuilder(SCRIPT.toString(), "-q", "-f", "-e", "-c", line, "/dev/null");
     builder.environment().put("TRAYTALLY_BOX", folder.resolve("tray.box").toString());
     builder.environment().put("XDG_STATE_HOME", folder.resolve("state").toString());
+    builder.environment().put("XDG_CACHE_HOME", folder.resolve("cache").toString());
     builder.environment().put("TERM", "xterm");
     return new Pty(builder.redirectErrorStream(true).start());
   }

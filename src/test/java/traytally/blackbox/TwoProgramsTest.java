@@ -36,6 +36,7 @@ class TwoProgramsTest {
         Map.of(
             "TRAYTALLY_BOX", folder.resolve("tray.box").toString(),
             "XDG_STATE_HOME", folder.resolve("state").toString(),
+            "XDG_CACHE_HOME", folder.resolve("cache").toString(),
             "TRAYTALLY_WAIT", seconds),
         args);
   }
@@ -138,6 +139,7 @@ class TwoProgramsTest {
     ProcessBuilder builder =
         new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(said.toFile());
     builder.environment().put("TRAYTALLY_BOX", folder.resolve("tray.box").toString());
+    builder.environment().put("XDG_CACHE_HOME", folder.resolve("cache").toString());
     builder.environment().putAll(more);
     Process process = builder.start();
     outputs.put(process, said);

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.HashMap;
 import java.util.Map;
 
 /**
@@ -21,6 +22,8 @@ import java.util.Map;
 public record Ran(int code, String out, String err) {
   private static final Clock NOON =
       Clock.fixed(Instant.parse("2026-05-01T12:00:00Z"), ZoneOffset.UTC);
+
+  private static final String CACHE = "XDG_CACHE_HOME";
 
   /** Runs {@code args} with the box {@code tray.box} in {@code folder}. */
   public static Ran in(Path folder, String... args) {
@@ -51,7 +54,9 @@ public record Ran(int code, String out, String err) {
         "TRAYTALLY_BOX",
         folder.resolve("tray.box").toString(),
         "XDG_STATE_HOME",
-        folder.resolve("state").toString());
+        folder.resolve("state").toString(),
+        CACHE,
+        folder.resolve("cache").toString());
   }
 
   /** Imports the lists of {@code demo-data} into that box, the tray counted in March. */
@@ -69,9 +74,13 @@ public record Ran(int code, String out, String err) {
     assertEquals(0, ran.code(), ran.err());
   }
 
-  /** Runs {@code args} with these environment variables and no others. */
+  /**
+   * Runs {@code args} with these environment variables and, for what is worked out, the build's.
+   */
   public static Ran with(Map<String, String> environment, String... args) {
-    return run(environment, bytes(""), new ByteArrayOutputStream(), false, args);
+    Map<String, String> whole = new HashMap<>(environment);
+    whole.putIfAbsent(CACHE, Path.of("target", "cache").toAbsolutePath().toString());
+    return run(whole, bytes(""), new ByteArrayOutputStream(), false, args);
   }
 
   private static InputStream bytes(String text) {
