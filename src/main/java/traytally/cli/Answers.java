@@ -55,7 +55,7 @@ final class Answers {
   Report to(String question, Supplier<Report> work) {
     String whole = edition + '\n' + program() + '\n' + question;
     // The question itself stands in the file, should two sums be alike.
-    Path file = folder.resolve(now + sum(question) + ENDING);
+    Path file = folder.resolve(now + sum(whole) + ENDING);
     Optional<Report> known = read(file, whole);
     if (known.isPresent()) {
       return known.get();

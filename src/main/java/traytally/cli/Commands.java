@@ -1,24 +1,8 @@
 package traytally.cli;
 
-import java.math.BigDecimal;
-import java.nio.file.Path;
-import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 import picocli.CommandLine;
-import picocli.CommandLine.TypeConversionException;
-import traytally.intake.ListKind;
-import traytally.performance.Grain;
-import traytally.performance.Measure;
-import traytally.performance.Standing;
-import traytally.plastic.Name;
-import traytally.plastic.Worded;
-import traytally.render.Format;
-import traytally.render.Template;
-import traytally.trip.Clarity;
 
 /** The subcommands by name, in the order help shows them; each is made only when it is wanted. */
 final class Commands {
@@ -124,62 +108,5 @@ final class Commands {
       case "demo" -> new DemoCommand();
       default -> throw new IllegalArgumentException("no command " + name);
     };
-  }
-
-  /** Teaches picocli the types that options arrive as. */
-  static void converters(CommandLine commandLine) {
-    commandLine.registerConverter(LocalDate.class, Commands::date);
-    commandLine.registerConverter(Path.class, Path::of);
-    commandLine.registerConverter(Name.class, Name::of);
-    words(commandLine, ListKind.values());
-    words(commandLine, Template.values());
-    words(commandLine, Format.values());
-    words(commandLine, Measure.values());
-    words(commandLine, Grain.values());
-    words(commandLine, Standing.values());
-    words(commandLine, Clarity.values());
-    commandLine.registerConverter(Integer.class, word -> number(word, Integer::valueOf));
-    commandLine.registerConverter(int.class, word -> number(word, Integer::valueOf));
-    commandLine.registerConverter(Long.class, word -> number(word, Long::valueOf));
-    commandLine.registerConverter(Double.class, word -> number(withPoint(word), Double::valueOf));
-    commandLine.registerConverter(double.class, word -> number(withPoint(word), Double::valueOf));
-    commandLine.registerConverter(
-        BigDecimal.class, word -> number(withPoint(word), BigDecimal::new));
-  }
-
-  private static <T extends Enum<T> & Worded> void words(CommandLine commandLine, T[] all) {
-    List<String> known = Arrays.stream(all).map(Worded::word).toList();
-    String wanted =
-        String.join(", ", known.subList(0, all.length - 1)) + " or " + known.get(all.length - 1);
-    commandLine.registerConverter(
-        all[0].getDeclaringClass(),
-        word ->
-            Worded.parse(all, word)
-                .orElseThrow(
-                    () ->
-                        new TypeConversionException(
-                            "\"" + word + "\" is none of " + wanted + ".")));
-  }
-
-  /** A comma before the decimals is as good as a point; one before three digits could be either. */
-  private static String withPoint(String word) {
-    return word.matches("-?\\d*,\\d{1,2}") ? word.replace(',', '.') : word;
-  }
-
-  private static <T> T number(String word, Function<String, T> read) {
-    try {
-      return read.apply(word);
-    } catch (NumberFormatException e) {
-      throw new TypeConversionException("\"" + word + "\" is not a number that fits here.");
-    }
-  }
-
-  private static LocalDate date(String text) {
-    try {
-      return LocalDate.parse(text);
-    } catch (DateTimeParseException e) {
-      throw new TypeConversionException(
-          "\"" + text + "\" is not a date. Write the year first, as in 2026-05-01.");
-    }
   }
 }

@@ -29,7 +29,7 @@ final class CompletionCommand implements Callable<Integer> {
   public Integer call() {
     CommandLine all = new CommandLine(new Traytally(root.desk()));
     Commands.registerAll(all);
-    Commands.converters(all);
+    Converter.register(all);
     offerWords(all);
     root.desk().out().print(AutoComplete.bash("traytally", all));
     return Exit.OK;

@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param out results and nothing else
  * @param err everything else
  * @param terminal whether a person at a terminal types what it reads and sees what it writes
+ * @param apart makes a place ready for files that wait, such as a workbook's rows
  */
 record Desk(
     InputStream in,
@@ -22,7 +23,8 @@ record Desk(
     PrintStream err,
     Clock clock,
     Map<String, String> environment,
-    boolean terminal) {
+    boolean terminal,
+    Runnable apart) {
   Desk {
     environment = Map.copyOf(environment);
   }
@@ -31,7 +33,7 @@ record Desk(
   Desk quiet() {
     PrintStream nowhere =
         new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8);
-    return new Desk(InputStream.nullInputStream(), nowhere, err, clock, environment, false);
+    return new Desk(InputStream.nullInputStream(), nowhere, err, clock, environment, false, apart);
   }
 
   /** The variable's value, unless it is unset or empty. */

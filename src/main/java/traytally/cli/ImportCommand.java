@@ -177,6 +177,7 @@ final class ImportCommand implements Callable<Integer> {
       return;
     }
     Look look = Looks.of(root.desk(), root.settings()).withColour(false);
+    root.desk().apart().run();
     Output.save(problems.get(), stream -> Rendering.workbook(reports, look, stream));
     root.desk().err().println("Written: " + problems.get());
   }

@@ -29,6 +29,7 @@ final class Output {
     Format form = form();
     Look look = Looks.of(root.desk(), root.settings());
     if (out.isPresent()) {
+      root.desk().apart().run();
       save(out.get(), stream -> Rendering.write(report, form, look.withColour(false), stream));
       root.desk().err().println("Written: " + out.get());
       return;

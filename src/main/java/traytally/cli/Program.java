@@ -35,7 +35,7 @@ public final class Program {
     commandLine.setUsageHelpAutoWidth(false);
     commandLine.setParameterExceptionHandler(misuse());
     commandLine.setExecutionExceptionHandler(failure(root));
-    Commands.converters(commandLine);
+    Converter.register(commandLine);
     try {
       return commandLine.execute(args);
     } catch (OutOfMemoryError e) {

@@ -58,6 +58,7 @@ final class ReadBack {
         root.desk().out().println(path + " is an export of a whole box. Nothing was recorded.");
         return Exit.OK;
       }
+      root.readySqlite();
       Replacement.rebuild(export, version, path.toString(), box, root.desk().clock());
     } catch (IOException e) {
       throw unreadable(e);

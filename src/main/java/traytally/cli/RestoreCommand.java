@@ -30,6 +30,7 @@ final class RestoreCommand implements Callable<Integer> {
     }
     Path target = root.boxFile();
     Clock clock = root.desk().clock();
+    root.readySqlite();
     if (!Files.exists(target)) {
       Replacement.restore(copy, target, clock);
       say("");

@@ -23,6 +23,7 @@ import traytally.report.GlanceReport;
 import traytally.report.Report;
 import traytally.restock.Outlook;
 import traytally.store.Box;
+import traytally.store.SqliteCode;
 
 /** The command without a subcommand: the box at a glance. Holds what every command shares. */
 @Command(
@@ -86,7 +87,8 @@ final class Traytally implements Callable<Integer> {
    * each day and state of the box, and remembered.
    */
   Report answer(Box open, Function<Book, Report> work) {
-    Answers answers = new Answers(cacheFolder(), boxFile().toAbsolutePath(), open.edition());
+    Answers answers =
+        new Answers(cacheFolder().resolve("answers"), boxFile().toAbsolutePath(), open.edition());
     String question = today() + Question.of(spec.commandLine().getParseResult());
     return answers.to(question, () -> work.apply(open.book()));
   }
@@ -100,12 +102,13 @@ final class Traytally implements Callable<Integer> {
   }
 
   LocalDate today() {
-    return asOf.orElseGet(() -> LocalDate.now(desk.clock()));
+    return asOf.orElseGet(() -> SystemClock.today(desk.clock()));
   }
 
   /** The box to read; a box that is not there yet is refused. */
   Box openBox() {
     Path file = boxFile();
+    readySqlite();
     return remember(
         Box.openExisting(file, desk.clock(), patience())
             .orElseThrow(
@@ -120,7 +123,15 @@ final class Traytally implements Callable<Integer> {
 
   /** The box to write to, made if it is not there yet. */
   Box openOrMakeBox() {
+    readySqlite();
     return remember(Box.open(boxFile(), desk.clock(), patience()));
+  }
+
+  /** Spares SQLite's driver to unpack its code for each command. */
+  void readySqlite() {
+    if (!SqliteCode.in(cacheFolder())) {
+      desk.apart().run();
+    }
   }
 
   /** How long to wait for another program's write: {@code TRAYTALLY_WAIT} says other seconds. */
@@ -176,7 +187,7 @@ final class Traytally implements Callable<Integer> {
 
   /** Where what can be worked out again lies. */
   private Path cacheFolder() {
-    return folder("XDG_CACHE_HOME", ".cache").resolve("answers");
+    return folder("XDG_CACHE_HOME", ".cache");
   }
 
   /** A folder of this program: the XDG Base Directory Specification 0.8, and its counterparts. */

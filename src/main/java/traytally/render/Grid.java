@@ -50,7 +50,7 @@ record Grid(
   }
 
   private static boolean isUsed(Report report, int column) {
-    return report.rows().stream().anyMatch(row -> !row.get(column).equals(Value.UNKNOWN));
+    return report.rows().stream().anyMatch(row -> !(row.get(column) instanceof Value.Unknown));
   }
 
   /** The columns that can be told in plain text. */

@@ -1,5 +1,6 @@
 package traytally.render;
 
+import java.text.DecimalFormatSymbols;
 import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
@@ -21,10 +22,12 @@ final class Wording {
   private final Report report;
   private final Look look;
   private final List<Currency> currencies;
+  private final boolean ownDigits; // 0 to 9, which not every country writes
 
   Wording(Report report, Look look) {
     this.report = report;
     this.look = look;
+    this.ownDigits = DecimalFormatSymbols.getInstance(look.locale()).getZeroDigit() == '0';
     this.currencies = currencies(report);
   }
 
@@ -144,7 +147,7 @@ final class Wording {
       case DECIMAL -> String.format(look.locale(), "%,.1f", withoutMinusZero(number));
       case TEXT, SENTENCE, WHOLE, MONEY, DATE, YES_NO, TICK, SWATCH ->
           number == Math.rint(number)
-              ? String.format(look.locale(), "%,d", (long) number)
+              ? whole((long) number)
               : String.format(look.locale(), "%,.1f", number);
     };
   }
@@ -161,7 +164,14 @@ final class Wording {
     } else if (chance < 1 && chance >= 0.995) {
       return ">99 %";
     }
-    return String.format(look.locale(), "%d %%", Math.round(chance * 100));
+    return whole(Math.round(chance * 100)) + " %";
+  }
+
+  /** A whole number; most are short, and a table of them is told in half the time so. */
+  private String whole(long number) {
+    return number >= 0 && number < 1000 && ownDigits
+        ? Long.toString(number)
+        : String.format(look.locale(), "%,d", number);
   }
 
   /**
@@ -170,6 +180,9 @@ final class Wording {
    * the joiners inside words and pictures.
    */
   static String clean(String text) {
+    if (text.chars().allMatch(c -> c >= ' ' && c <= '~')) {
+      return text.strip();
+    }
     StringBuilder clean = new StringBuilder(text.length());
     text.codePoints().forEach(c -> appendVisible(clean, c));
     return clean.toString().strip();

@@ -35,7 +35,8 @@ final class PlasticColumns {
 
   /** The plastic that each row of {@code report} names. */
   static List<Plastic> plastics(Report report) {
-    int[] at = COLUMNS.stream().mapToInt(report.columns()::indexOf).toArray();
+    List<String> keys = report.columns().stream().map(Column::key).toList();
+    int[] at = COLUMNS.stream().mapToInt(column -> keys.indexOf(column.key())).toArray();
     return report.rows().stream()
         .map(
             row ->

@@ -65,7 +65,13 @@ class ManPageTest {
         new PrintStream(OutputStream.nullOutputStream(), false, StandardCharsets.UTF_8);
     Desk desk =
         new Desk(
-            InputStream.nullInputStream(), nowhere, nowhere, Clock.systemUTC(), Map.of(), false);
+            InputStream.nullInputStream(),
+            nowhere,
+            nowhere,
+            Clock.systemUTC(),
+            Map.of(),
+            false,
+            () -> {});
     CommandLine root = new CommandLine(new Traytally(desk));
     Commands.registerAll(root);
     return root;

@@ -40,7 +40,7 @@ class ProgressTest {
   private Progress progress(boolean terminal) {
     PrintStream out = new PrintStream(err, true, StandardCharsets.UTF_8);
     return new Progress(
-        new Desk(InputStream.nullInputStream(), out, out, clock, Map.of(), terminal));
+        new Desk(InputStream.nullInputStream(), out, out, clock, Map.of(), terminal, () -> {}));
   }
 
   private void millis(long millis) {

@@ -101,7 +101,8 @@ public record Ran(int code, String out, String err) {
             new PrintStream(err, true, StandardCharsets.UTF_8),
             NOON,
             environment,
-            terminal);
+            terminal,
+            () -> {});
     int code = new Program(desk).run(args);
     return new Ran(
         code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
