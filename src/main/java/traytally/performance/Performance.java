@@ -32,7 +32,7 @@ public final class Performance {
   private final Optional<CatchModel> model;
   private final Mix mix;
   private final Conditions asked; // what evidence is shown of
-  private final Map<Name, Trust> byColour = new HashMap<>();
+  private final Map<Name, Trust> byColour = new HashMap<>(); // once a colour is asked for
 
   private Performance(
       Measure measure,
@@ -50,7 +50,13 @@ public final class Performance {
     this.model = model;
     this.mix = mix;
     this.asked = asked;
-    judge(Grain.COLOUR).forEach(trust -> byColour.put(trust.colour().orElseThrow(), trust));
+  }
+
+  private Map<Name, Trust> byColour() {
+    if (byColour.isEmpty()) {
+      judge(Grain.COLOUR).forEach(trust -> byColour.put(trust.colour().orElseThrow(), trust));
+    }
+    return byColour;
   }
 
   private static List<Turn> fished(List<Turn> turns) {
@@ -131,7 +137,7 @@ public final class Performance {
 
   /** The trust in a colour; one half, unproven, where the log does not know it. */
   public Trust colour(Name colour) {
-    Trust known = byColour.get(colour);
+    Trust known = byColour().get(colour);
     return known != null
         ? known
         : new Trust(

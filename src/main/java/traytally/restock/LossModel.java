@@ -1,5 +1,6 @@
 package traytally.restock;
 
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -44,6 +45,18 @@ final class LossModel {
   /** What is not known of an assumed rate: a factor of 1.6 either way (assumption). */
   private static final double ASSUMED_LOG_SD = 0.5;
 
+  /**
+   * Turns that rates are learnt from, the last ones: thirty years of a keen angler's. Weighing more
+   * would take longer than anyone waits for a list, to learn of what is fished no more.
+   */
+  private static final int MOST_TURNS = 20_000;
+
+  /**
+   * Plastics with a rate of their own, those with most of these turns; the others are taken as
+   * their body, length and water are. A matrix of the squared number is factorised for each fit.
+   */
+  private static final int MOST_PLASTICS = 500;
+
   /** Dispersion before there is a log: the prior's middle. */
   private static final double ASSUMED_DISPERSION = 2;
 
@@ -54,7 +67,8 @@ final class LossModel {
   private final Levels<Name> bodies;
   private final Levels<Integer> lengths;
   private final Levels<Name> waters;
-  private final Levels<Plastic> plastics;
+  private final Levels<Plastic> plastics; // with a rate of their own
+  private final boolean pooled; // whether there are others, which share the level after these
   private final Contrast usualWater; // the log's waters, by their hours
   private final Optional<MixedCountFit> fit;
   private final double scale;
@@ -67,11 +81,13 @@ final class LossModel {
    */
   LossModel(List<Turn> turns, double assumedPerHour) {
     this.assumedPerHour = assumedPerHour;
-    this.fished = turns.stream().filter(turn -> turn.rodMinutes() > 0).toList();
+    List<Turn> all = turns.stream().filter(turn -> turn.rodMinutes() > 0).toList();
+    this.fished = all.subList(Math.max(0, all.size() - MOST_TURNS), all.size());
     this.bodies = levels(turn -> turn.plastic().body());
     this.lengths = levels(turn -> turn.plastic().lengthClass());
     this.waters = levels(turn -> turn.trip().water());
-    this.plastics = levels(Turn::plastic);
+    this.plastics = new Levels<>(mostFished());
+    this.pooled = fished.stream().anyMatch(turn -> plastics.find(turn.plastic()).isEmpty());
     this.usualWater = usualWater();
     this.fit = fished.isEmpty() ? Optional.empty() : Optional.of(fit());
     this.scale = fit.isEmpty() ? 1 : scale();
@@ -81,17 +97,32 @@ final class LossModel {
     return new Levels<>(fished.stream().map(level).toList());
   }
 
+  private List<Plastic> mostFished() {
+    Map<Plastic, Integer> turns = new TreeMap<>();
+    fished.forEach(turn -> turns.merge(turn.plastic(), 1, Integer::sum));
+    return turns.entrySet().stream()
+        .sorted(Map.Entry.comparingByValue(Comparator.reverseOrder()))
+        .limit(MOST_PLASTICS)
+        .map(Map.Entry::getKey)
+        .toList();
+  }
+
+  private int level(Turn turn) {
+    return plastics.find(turn.plastic()).orElse(plastics.size());
+  }
+
   private MixedCountFit fit() {
     Levels<Trip> days = levels(Turn::trip);
     int[] counts = fished.stream().mapToInt(Turn::use).toArray();
     double[] logHours = fished.stream().mapToDouble(t -> Math.log(t.rodHours())).toArray();
+    int[] own = fished.stream().mapToInt(this::level).toArray();
     CountData data =
         CountData.of(counts, logHours)
             .blockedBy(DAY, numbers(days, Turn::trip), days.size())
             .groupedBy(BODY, numbers(bodies, t -> t.plastic().body()), bodies.size())
             .groupedBy(LENGTH, numbers(lengths, t -> t.plastic().lengthClass()), lengths.size())
             .groupedBy(WATER, numbers(waters, t -> t.trip().water()), waters.size())
-            .groupedBy(PLASTIC, numbers(plastics, Turn::plastic), plastics.size());
+            .groupedBy(PLASTIC, own, plastics.size() + (pooled ? 1 : 0));
     return MixedCountModel.negativeBinomial().withPriors(PRIORS).fit(data);
   }
 
@@ -156,6 +187,9 @@ final class LossModel {
             ? sum.plus(usualWater, 1)
             : plus(sum, WATER, waters.find(place.water()));
     sum = plus(sum, PLASTIC, plastics.find(place.plastic()));
+    if (pooled && plastics.find(place.plastic()).isEmpty()) {
+      sum = sum.plus(PLASTIC, plastics.size(), 1);
+    }
     Estimate log = fit.get().estimate(sum);
     double daySd = fit.get().sd(DAY);
     return new LossRate(

@@ -35,6 +35,15 @@ public final class Outlook {
   /** Enough for 95 trips of 100 (method, section 5). */
   private static final double CARRIED = 0.95;
 
+  /**
+   * Outings times plastics that are gone through for habits, which memory and patience allow: the
+   * last 20,000 outings of somebody with 200 plastics. Older ones weigh nothing by then.
+   */
+  private static final int MOST_CHOICES = 4_000_000;
+
+  /** Outings gone through in any case: a year of daily ones. */
+  private static final int FEWEST_OUTINGS = 365;
+
   private final Horizon horizon;
   private final Performance performance;
   private final LossModel losses;
@@ -61,13 +70,19 @@ public final class Outlook {
     this.horizon = asked.apply(search(book, asOf, log, turns, deliveryDays));
     this.performance = logged.under(horizon.trips());
     TrayHistory history = new TrayHistory(book, turns, all, asOf);
-    Choice choice = new Choice(plastics, Outing.of(turns, log), history, asOf);
+    Choice choice = new Choice(plastics, latest(Outing.of(turns, log)), history, asOf);
     this.demand = new Demand(plastics, horizon.trips(), choice, losses);
     this.pieces = new int[plastics.size()];
     for (int p = 0; p < pieces.length; p++) {
       pieces[p] = book.ledger().stock(plastics.values().get(p), asOf).count();
     }
     prospects(book.kept(), onSale);
+  }
+
+  /** The outings that habits are learnt from; of any but the largest boxes, all of them. */
+  private List<Outing> latest(List<Outing> outings) {
+    int most = Math.max(FEWEST_OUTINGS, MOST_CHOICES / Math.max(1, plastics.size()));
+    return outings.subList(Math.max(0, outings.size() - most), outings.size());
   }
 
   /** Looks ahead for what is in the box and for what shops sell that was never in it. */

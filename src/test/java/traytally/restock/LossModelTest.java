@@ -89,6 +89,24 @@ class LossModelTest {
     assertTrue(perHour > 0 && perHour < 0.15, "per hour " + perHour);
   }
 
+  @Test
+  void ofVeryManyPlasticsTheSeldomFishedShareARate() {
+    BoxBuilder box = rocksTakeMore();
+    for (int number = 0; number < 600; number++) {
+      Plastic seldom = Plastic.of("", "paddle", "shade " + number, 75);
+      box.fished(BoxBuilder.daysAgo(30 + number / 10), "Gull Rocks", seldom, 60, 0, number % 2);
+    }
+    LossModel losses = new LossModel(turns(box), 0.5);
+    double half = losses.rate(Plastic.of("", "paddle", "shade 598", 75), ROCKS).perHour();
+    assertEquals(half, losses.rate(Plastic.of("", "paddle", "shade 599", 75), ROCKS).perHour());
+    assertEquals(0.5, half, 0.1);
+    LossRate own = losses.rate(CRAW, ROCKS);
+    assertTrue(own.perHour() > 2 * half, "often fished: " + own.perHour());
+    assertTrue(
+        own.logVariance()
+            < losses.rate(Plastic.of("", "craw", "shade 1", 75), ROCKS).logVariance());
+  }
+
   @ParameterizedTest
   @CsvSource({"0, 0", "50, 1", "55, 1", "56, 2", "75, 2", "100, 3", "130, 4", "131, 5", "500, 5"})
   void lengthsFallIntoClasses(int lengthMm, int expected) {
