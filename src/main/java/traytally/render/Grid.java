@@ -1,12 +1,12 @@
 package traytally.render;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import traytally.report.Column;
+import traytally.report.Mapped;
 import traytally.report.Report;
 import traytally.report.Value;
 
@@ -16,10 +16,15 @@ import traytally.report.Value;
  * @param columns those shown
  * @param places where each stands among the report's columns
  * @param headings one for each column
- * @param rows cells in the columns' order
+ * @param rows cells in the columns' order; made again each time if the report's rows are
+ * @param widest the width of each column's widest cell, its heading apart
  */
 record Grid(
-    List<Column> columns, List<Integer> places, List<String> headings, List<List<String>> rows) {
+    List<Column> columns,
+    List<Integer> places,
+    List<String> headings,
+    List<List<String>> rows,
+    List<Integer> widest) {
   /** Spaces between two columns. */
   static final int GAP = 2;
 
@@ -38,11 +43,21 @@ record Grid(
             .boxed()
             .toList();
     List<Column> shown = places.stream().map(all::get).toList();
-    List<List<String>> rows = new ArrayList<>();
-    for (List<Value> row : report.rows()) {
-      rows.add(places.stream().map(i -> wording.cell(all.get(i), row.get(i))).toList());
+    List<List<String>> rows =
+        report.mapped(
+            row -> places.stream().map(i -> wording.cell(all.get(i), row.get(i))).toList());
+    List<String> headings = shown.stream().map(wording::heading).toList();
+    return new Grid(shown, places, headings, rows, widest(rows, shown.size()));
+  }
+
+  private static List<Integer> widest(List<List<String>> rows, int columns) {
+    int[] widest = new int[columns];
+    for (List<String> row : rows) {
+      for (int i = 0; i < columns; i++) {
+        widest[i] = Math.max(widest[i], DisplayWidth.of(row.get(i)));
+      }
     }
-    return new Grid(shown, places, shown.stream().map(wording::heading).toList(), rows);
+    return Arrays.stream(widest).boxed().toList();
   }
 
   private static boolean isSwatch(Column column) {
@@ -65,7 +80,8 @@ record Grid(
         kept.stream().map(columns::get).toList(),
         kept.stream().map(places::get).toList(),
         kept.stream().map(headings::get).toList(),
-        rows.stream().map(row -> kept.stream().map(row::get).toList()).toList());
+        new Mapped<>(rows, row -> kept.stream().map(row::get).toList()),
+        kept.stream().map(widest::get).toList());
   }
 
   /** The columns that have this room. */
@@ -121,22 +137,9 @@ record Grid(
 
   /** Widths that cut nothing, with headings of at most {@code lines} lines. */
   private int[] natural(int lines) {
-    int[] widths = cellWidths();
-    for (int i = 0; i < widths.length; i++) {
-      widths[i] = Math.max(widths[i], headingWidth(headings.get(i), lines));
-    }
-    return widths;
-  }
-
-  /** The widest cell of each column, its heading apart. */
-  int[] cellWidths() {
-    int[] widths = new int[columns.size()];
-    for (List<String> row : rows) {
-      for (int i = 0; i < widths.length; i++) {
-        widths[i] = Math.max(widths[i], DisplayWidth.of(row.get(i)));
-      }
-    }
-    return widths;
+    return IntStream.range(0, columns.size())
+        .map(i -> Math.max(widest.get(i), headingWidth(headings.get(i), lines)))
+        .toArray();
   }
 
   /** The least width with which {@code heading} stands on {@code lines} lines. */

@@ -46,9 +46,10 @@ final class HtmlTable {
   /** Whether the columns want the long side of the paper. */
   boolean wide() {
     int total = 0;
-    int[] widths = beside.cellWidths();
-    for (int i = 0; i < widths.length; i++) {
-      total += Math.max(widths[i], Grid.headingWidth(beside.headings().get(i), 2)) + Grid.GAP;
+    for (int i = 0; i < beside.columns().size(); i++) {
+      total +=
+          Math.max(beside.widest().get(i), Grid.headingWidth(beside.headings().get(i), 2))
+              + Grid.GAP;
     }
     total += (all.columns().size() > all.inText().columns().size()) ? SWATCH_COLUMNS : 0;
     total +=

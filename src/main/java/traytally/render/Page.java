@@ -1,5 +1,8 @@
 package traytally.render;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.util.List;
 
 /** Lines for a terminal, none wider than it. */
@@ -11,32 +14,35 @@ final class Page {
   private static final String BULLET = "- ";
 
   private final Look look;
-  private final StringBuilder text = new StringBuilder();
-  private boolean afterGap = true;
+  private final Writer out;
+  private boolean begun;
+  private boolean gapDue;
 
-  Page(Look look) {
+  /** A page that is written line by line; what cannot be written is an UncheckedIOException. */
+  Page(Look look, Writer out) {
     this.look = look;
+    this.out = out;
   }
 
   int width() {
     return look.width();
   }
 
-  String text() {
-    return text.toString().stripTrailing() + "\n";
-  }
-
-  /** An empty line, unless one was just set. */
+  /** An empty line between the lines there are and any that follow. */
   void gap() {
-    if (!afterGap) {
-      text.append('\n');
-      afterGap = true;
-    }
+    gapDue = begun;
   }
 
   void line(String line) {
-    text.append(line).append('\n');
-    afterGap = false;
+    try {
+      out.write(gapDue ? "\n" : "");
+      out.write(line);
+      out.write('\n');
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    begun = true;
+    gapDue = false;
   }
 
   /** Text that stands out where the terminal can show it; headings also stand apart without. */

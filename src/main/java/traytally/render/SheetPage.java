@@ -54,7 +54,7 @@ final class SheetPage {
 
   /** Widths in which the columns' cells and headings can be read. */
   static int[] columnWidths(Grid grid) {
-    int[] widths = grid.cellWidths();
+    int[] widths = grid.widest().stream().mapToInt(Integer::intValue).toArray();
     for (int i = 0; i < widths.length; i++) {
       boolean words = grid.holdsWords(i);
       boolean swatch = grid.columns().get(i).kind() == Column.Kind.SWATCH;

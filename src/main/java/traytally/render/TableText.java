@@ -1,6 +1,7 @@
 package traytally.render;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.util.List;
 import traytally.report.Report;
@@ -9,8 +10,14 @@ import traytally.report.Report;
 final class TableText implements TextRenderer {
   @Override
   public void render(Report report, Look look, Writer out) throws IOException {
-    Wording wording = new Wording(report, look);
-    Page page = new Page(look);
+    try {
+      write(report, new Wording(report, look), new Page(look, out));
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
+    }
+  }
+
+  private static void write(Report report, Wording wording, Page page) {
     page.strong(wording.title());
     page.flow(wording.facts().stream().map(wording::fact).toList());
     page.gap();
@@ -19,10 +26,9 @@ final class TableText implements TextRenderer {
     sums(wording, page);
     page.gap();
     if (!leftOut.isEmpty()) {
-      page.note("No room in " + look.width() + " columns for: " + String.join(", ", leftOut) + ".");
+      page.note("No room in " + page.width() + " columns for: " + String.join(", ", leftOut) + ".");
     }
     wording.notes().forEach(page::note);
-    out.write(page.text());
   }
 
   /** Sets the rows, and tells the headings of the columns that found no room. */

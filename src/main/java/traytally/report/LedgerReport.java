@@ -23,7 +23,7 @@ public final class LedgerReport {
         ledger.movements().stream()
             .filter(recorded -> !recorded.what().date().isAfter(asOf) && wanted.test(recorded))
             .toList();
-    List<List<Value>> rows = new RowsOf<>(listed, LedgerReport::row);
+    List<List<Value>> rows = new Mapped<>(listed, LedgerReport::row);
     List<String> notes =
         ledger.movements().isEmpty()
             ? List.of("No pieces have moved yet: import a list of your tray first.")

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
 
 /**
  * The answer of one command, in no format yet.
@@ -54,7 +55,7 @@ public record Report(
     facts = List.copyOf(facts);
     columns = List.copyOf(columns);
     // Rows made as they are looked at are alike: one tells the width of all.
-    boolean madeLater = rows instanceof RowsOf;
+    boolean madeLater = rows instanceof Mapped;
     rows = madeLater ? rows : rows.stream().map(List::copyOf).toList();
     sections = List.copyOf(sections);
     notes = List.copyOf(notes);
@@ -74,6 +75,13 @@ public record Report(
     List<String> more = new ArrayList<>(notes);
     more.add(note);
     return new Report(command, title, asOf, facts, columns, rows, sections, more);
+  }
+
+  /** Something of each row; made each time it is looked at if the rows are. */
+  public <T> List<T> mapped(Function<List<Value>, T> something) {
+    return rows instanceof Mapped
+        ? new Mapped<>(rows, something)
+        : rows.stream().map(something).toList();
   }
 
   private static void requireOwnKeys(List<Column> columns, Set<String> taken) {

@@ -33,7 +33,7 @@ public final class TripsReport {
             .toList();
     List<FishingTime> times = FishingTime.of(log, book.settings().number(Setting.MINUTES_PER_CAST));
     List<Integer> numbers = IntStream.range(0, log.size()).boxed().toList();
-    List<List<Value>> rows = new RowsOf<>(numbers, i -> row(log.get(i), times.get(i)));
+    List<List<Value>> rows = new Mapped<>(numbers, i -> row(log.get(i), times.get(i)));
     return new Report(
         "trips", "Trips", asOf, List.of(), COLUMNS, rows, List.of(), notes(log, times));
   }
