@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 
 /**
  * Holds the CPU time of whole commands, on a box with the demo's tray and trips, against that of an
@@ -18,62 +19,91 @@ public final class StartRatios {
   private static final int SYSTEM = 14;
   private static final double MS_A_TICK = 10;
 
-  private StartRatios() {}
+  /** What a person asks; what has to be weighed for it is asked anew and again. */
+  private static final List<String> WORDS = List.of("--version", "ledger", "box", "trust");
+
+  private static final List<String> WEIGHED = List.of("box", "trust");
+
+  /**
+   * A command line and what it is called.
+   *
+   * @param anew whether what was worked out before is forgotten first
+   */
+  private record Asked(String name, List<String> command, boolean anew) {}
+
+  private final Path folder;
+
+  private StartRatios(Path folder) {
+    this.folder = folder;
+  }
 
   /** The jar, and the packaged program if it is built and installed. */
   public static void main(String[] args) throws IOException, InterruptedException {
     try (ScratchFolder scratch = ScratchFolder.make()) {
-      Path folder = scratch.path();
       String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+      StartRatios ratios = new StartRatios(scratch.path());
       List<String> jar = List.of(java, "-jar", args[0]);
-      run(with(jar, "demo", folder.resolve("demo").toString()));
-      String box = folder.resolve("demo/demo.box").toString();
-      List<List<String>> commands = new ArrayList<>();
-      commands.add(
-          List.of(java, "-cp", System.getProperty("java.class.path"), Nothing.class.getName()));
-      List<List<String>> programs = new ArrayList<>(List.of(jar));
+      ratios.run(with(jar, "demo", ratios.folder.resolve("demo").toString()));
+      List<Asked> all = new ArrayList<>();
+      List<String> nothing =
+          List.of(java, "-cp", System.getProperty("java.class.path"), Nothing.class.getName());
+      all.add(new Asked("an empty program", nothing, false));
+      ratios.ask("java -jar", jar, all);
       if (args.length > 1 && Files.exists(Path.of(args[1]))) {
-        run(List.of(args[1], folder.resolve("installed").toString()));
-        programs.add(List.of(folder.resolve("installed/bin/traytally").toString()));
+        ratios.run(List.of(args[1], ratios.folder.resolve("installed").toString()));
+        ratios.ask("packaged", List.of(ratios.installed()), all);
       }
-      for (List<String> program : programs) {
-        commands.add(with(program, "--version"));
-        for (String command : List.of("ledger", "box", "trust")) {
-          commands.add(with(program, "--box", box, command, "--as-of", "2026-05-01"));
-        }
-      }
-      print(commands, measured(commands));
+      print(all, ratios.measured(all));
     }
   }
 
-  private static void print(List<List<String>> commands, double[] cost) {
-    System.out.println("command                               CPU     ratio");
+  private String installed() {
+    return folder.resolve("installed/bin/traytally").toString();
+  }
+
+  private void ask(String name, List<String> program, List<Asked> all) {
+    String box = folder.resolve("demo/demo.box").toString();
+    for (String word : WORDS) {
+      List<String> command = with(program, "--box", box, word, "--as-of", "2026-05-01");
+      all.add(new Asked(name + ": " + word, command, false));
+      if (WEIGHED.contains(word)) {
+        all.add(new Asked(name + ": " + word + ", the box changed", command, true));
+      }
+    }
+  }
+
+  private static void print(List<Asked> all, double[] cost) {
+    System.out.println("command                                     CPU     ratio");
     for (int i = 0; i < cost.length; i++) {
-      List<String> words = commands.get(i);
-      boolean jar = words.contains("-jar");
-      String name =
-          i == 0
-              ? "an empty program"
-              : (jar ? "java -jar: " : "packaged: ")
-                  + words.stream()
-                      .filter(List.of("ledger", "box", "trust", "--version")::contains)
-                      .findFirst()
-                      .orElseThrow();
-      System.out.printf(Locale.ROOT, "%-32s %6.0f ms %7.1f%n", name, cost[i], cost[i] / cost[0]);
+      System.out.printf(
+          Locale.ROOT, "%-38s %6.0f ms %7.1f%n", all.get(i).name, cost[i], cost[i] / cost[0]);
     }
   }
 
-  private static double[] measured(List<List<String>> commands)
-      throws IOException, InterruptedException {
-    double[] cost = new double[commands.size()];
+  private double[] measured(List<Asked> all) throws IOException, InterruptedException {
+    for (Asked asked : all) {
+      run(asked.command); // what is unpacked or worked out once
+    }
+    double[] cost = new double[all.size()];
     for (int turn = 0; turn < TURNS; turn++) {
       for (int i = 0; i < cost.length; i++) {
+        if (all.get(i).anew) {
+          forget();
+        }
         double before = childrenMs();
-        run(commands.get(i));
+        run(all.get(i).command);
         cost[i] += (childrenMs() - before) / TURNS;
       }
     }
     return cost;
+  }
+
+  private void forget() throws IOException {
+    try (Stream<Path> answers = Files.list(folder.resolve("traytally/answers"))) {
+      for (Path answer : answers.toList()) {
+        Files.delete(answer);
+      }
+    }
   }
 
   private static double childrenMs() throws IOException {
@@ -88,8 +118,11 @@ public final class StartRatios {
     return command;
   }
 
-  private static void run(List<String> command) throws IOException, InterruptedException {
-    Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+  private void run(List<String> command) throws IOException, InterruptedException {
+    ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
+    builder.environment().put("XDG_CACHE_HOME", folder.toString());
+    builder.environment().put("XDG_STATE_HOME", folder.toString());
+    Process process = builder.start();
     byte[] said = process.getInputStream().readAllBytes();
     if (process.waitFor() != 0) {
       throw new IllegalStateException(command + " failed: " + new String(said));

@@ -7,9 +7,7 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Clock;
-import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -44,6 +42,7 @@ public final class Box implements AutoCloseable {
   private final Path file;
   private final Clock clock;
   private final Connection connection;
+  private final Transactions transactions;
   private OptionalInt seen = OptionalInt.empty();
   private Optional<Path> asItWas = Optional.empty();
 
@@ -51,6 +50,7 @@ public final class Box implements AutoCloseable {
     this.file = file;
     this.clock = clock;
     this.connection = connection;
+    this.transactions = new Transactions(file, connection);
   }
 
   /**
@@ -133,7 +133,7 @@ public final class Box implements AutoCloseable {
     if (keepOld && found > 0) {
       asItWas = Optional.of(new Copies(file, connection).keepOld(clock.instant()));
     }
-    transaction(
+    transactions.transaction(
         "BEGIN IMMEDIATE",
         () -> {
           // Asked again: another program may have done it while this one waited for its turn.
@@ -172,7 +172,7 @@ public final class Box implements AutoCloseable {
     if (entry.isEmpty()) {
       throw new IllegalArgumentException("nothing to record: " + entry.command());
     }
-    return writing(
+    return transactions.writing(
         () -> {
           if (seen.isPresent() && seen.getAsInt() != state()) {
             throw new BoxException(
@@ -205,12 +205,12 @@ public final class Box implements AutoCloseable {
    * file's size, its time, SQLite's own count of changes, and the last batch.
    */
   public String edition() {
-    return reading(() -> BoxFile.edition(file) + ' ' + Reading.lastBatch(connection));
+    return transactions.reading(() -> BoxFile.edition(file) + ' ' + Reading.lastBatch(connection));
   }
 
   /** All that stands in the box. */
   public Book book() {
-    return reading(
+    return transactions.reading(
         () -> {
           lookOver();
           Book book = new Reading(connection).book();
@@ -229,7 +229,7 @@ public final class Box implements AutoCloseable {
 
   /** Every movement, without the rest of the book. */
   public Ledger ledger() {
-    return reading(
+    return transactions.reading(
         () -> {
           lookOver();
           return new Reading(connection).ledger();
@@ -241,17 +241,17 @@ public final class Box implements AutoCloseable {
    * from an index alone, without the rest of the book.
    */
   public SortedMap<Plastic, Integer> stock(LocalDate asOf) {
-    return reading(() -> new Reading(connection).stock(asOf));
+    return transactions.reading(() -> new Reading(connection).stock(asOf));
   }
 
   /** Every batch, in the order recorded. */
   public List<Batch> batches() {
-    return reading(() -> List.copyOf(Reading.batches(connection)));
+    return transactions.reading(() -> List.copyOf(Reading.batches(connection)));
   }
 
   /** The angler's settings. */
   public Settings settings() {
-    return reading(() -> Reading.settings(connection));
+    return transactions.reading(() -> Reading.settings(connection));
   }
 
   /**
@@ -260,13 +260,14 @@ public final class Box implements AutoCloseable {
    * @throws IllegalArgumentException if there is no such batch
    */
   public Undo undo(long batch) {
-    return reading(() -> new Reading(connection).undo(batch))
+    return transactions
+        .reading(() -> new Reading(connection).undo(batch))
         .orElseThrow(() -> new IllegalArgumentException("no batch " + batch));
   }
 
   /** What is wrong within the box, one sentence each; empty if nothing is. */
   public List<String> check() {
-    return reading(() -> new Check(connection).problems());
+    return transactions.reading(() -> new Check(connection).problems());
   }
 
   /**
@@ -318,9 +319,9 @@ public final class Box implements AutoCloseable {
   /** Keeps every other program out until the box is closed. */
   private void alone() {
     try {
-      execute("PRAGMA main.locking_mode = EXCLUSIVE");
-      execute("BEGIN EXCLUSIVE");
-      execute("COMMIT");
+      transactions.execute("PRAGMA main.locking_mode = EXCLUSIVE");
+      transactions.execute("BEGIN EXCLUSIVE");
+      transactions.execute("COMMIT");
     } catch (SQLException e) {
       throw BoxException.of(file, e);
     }
@@ -348,11 +349,11 @@ public final class Box implements AutoCloseable {
   /** Hands the rows of every table out. */
   public void export(TableSink sink) throws IOException {
     try {
-      execute("BEGIN");
+      transactions.execute("BEGIN");
       try {
         new Tables(connection).pour(sink);
       } finally {
-        execute("ROLLBACK");
+        transactions.execute("ROLLBACK");
       }
     } catch (SQLException e) {
       throw BoxException.of(file, e);
@@ -374,53 +375,6 @@ public final class Box implements AutoCloseable {
       connection.close();
     } catch (SQLException e) {
       throw BoxException.of(file, e);
-    }
-  }
-
-  /** Something done with the database. */
-  private interface Work<T> {
-    T run() throws SQLException;
-  }
-
-  private <T> T writing(Work<T> work) {
-    try {
-      return transaction("BEGIN IMMEDIATE", work);
-    } catch (SQLException e) {
-      throw BoxException.of(file, e);
-    }
-  }
-
-  private <T> T reading(Work<T> work) {
-    try {
-      return transaction("BEGIN", work);
-    } catch (SQLException e) {
-      throw BoxException.of(file, e);
-    } catch (IllegalArgumentException | DateTimeException | ArithmeticException e) {
-      // What this program writes, it can read: somebody else wrote, or the disk forgot.
-      throw BoxException.damaged(file, e);
-    }
-  }
-
-  private <T> T transaction(String begin, Work<T> work) throws SQLException {
-    execute(begin);
-    try {
-      T result = work.run();
-      execute("COMMIT");
-      return result;
-    } catch (SQLException | RuntimeException | Error e) {
-      try {
-        execute("ROLLBACK");
-      } catch (SQLException again) {
-        // SQLite has rolled back by itself, as it does on a full disk.
-        e.addSuppressed(again);
-      }
-      throw e;
-    }
-  }
-
-  private void execute(String sql) throws SQLException {
-    try (Statement statement = connection.createStatement()) {
-      statement.execute(sql);
     }
   }
 }
