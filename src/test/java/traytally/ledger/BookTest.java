@@ -10,9 +10,11 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -20,7 +22,10 @@ import traytally.plastic.Money;
 import traytally.plastic.Name;
 import traytally.plastic.Pieces;
 import traytally.plastic.Plastic;
+import traytally.trip.Fish;
 import traytally.trip.LossCause;
+import traytally.trip.Stint;
+import traytally.trip.Trip;
 
 final class BookTest {
   private static final LocalDate DAY = LocalDate.of(2026, 5, 1);
@@ -166,5 +171,82 @@ final class BookTest {
     assertTrue(empty.isEmpty());
     assertFalse(
         new Entry("undo", "", OptionalLong.of(1), List.of(), List.of(), List.of()).isEmpty());
+  }
+
+  @Test
+  void entryOfFactsMovesNothingAndUndoesNothing() {
+    List<Fact> kept = List.of(new Fact.Kept(WORM));
+    assertEquals(
+        new Entry("keep", "worm", OptionalLong.empty(), List.of(), kept, List.of()),
+        Entry.ofFacts("keep", "worm", kept, List.of()));
+  }
+
+  @Test
+  void listedPlasticIsOneOfTheBoxWhateverItsTray() {
+    Plastic grub = Plastic.of("", "grub", "white", 50);
+    tell(List.of(), described("tray 1"), new Fact.Counted(grub, DAY, 0, true));
+    tell(List.of(), fished(WORM, 1, 1, 1));
+    assertEquals(Set.of(PADDLE, grub, WORM), shelf.book().plastics());
+  }
+
+  @Test
+  void logIsByTripThenByPlaceInTheTripUpToADay() {
+    Fact.Fished later = fished(WORM, 3, 1, 1);
+    Fact.Fished second = fished(WORM, 2, 2, 2);
+    Fact.Fished first = fished(PADDLE, 2, 1, 3);
+    tell(List.of(), later, second, first);
+    Book book = shelf.book();
+    assertEquals(List.of(second, first), book.fished(DAY.plusDays(1)));
+    assertEquals(List.of(first.stint(), second.stint()), book.log(DAY.plusDays(1)));
+    assertEquals(List.of(first.stint(), second.stint(), later.stint()), book.log(DAY.plusDays(2)));
+  }
+
+  /** A stint on the given day of May. */
+  private static Fact.Fished fished(Plastic plastic, int day, int ordinal, long number) {
+    Stint stint =
+        new Stint(
+            new Trip(LocalDate.of(2026, 5, day), Name.of("Gannet Ledge")),
+            Name.BLANK,
+            Optional.empty(),
+            plastic,
+            OptionalDouble.of(30),
+            OptionalInt.empty(),
+            Fish.NONE,
+            0,
+            Optional.empty(),
+            0,
+            1,
+            "");
+    return new Fact.Fished(stint, number, ordinal, "");
+  }
+
+  @Test
+  void settingsGiveNumbersAndTheCurrency() {
+    Settings settings = new Settings(Map.of(Setting.TRUSTED_RISK, "0.07", Setting.CURRENCY, "GBP"));
+    assertEquals(0.07, settings.number(Setting.TRUSTED_RISK));
+    assertEquals(Currency.getInstance("GBP"), settings.currency());
+  }
+
+  @Test
+  void settingRefusedSaysWhatItWants() {
+    IllegalArgumentException refused =
+        assertThrows(
+            IllegalArgumentException.class, () -> new Settings(Map.of(Setting.UNITS, "cubits")));
+    assertEquals("units wants mm or in: cubits", refused.getMessage());
+  }
+
+  @Test
+  void offersGoByShopThenPlasticThenPack() {
+    Offer single = offer("The Loft", PADDLE, 1);
+    Offer pack = offer("The Loft", PADDLE, 8);
+    Offer worms = offer("The Loft", WORM, 1);
+    Offer elsewhere = offer("Weir Lane", PADDLE, 1);
+    assertEquals(
+        List.of(single, pack, worms, elsewhere),
+        Stream.of(elsewhere, worms, pack, single).sorted().toList());
+  }
+
+  private static Offer offer(String shop, Plastic plastic, int packSize) {
+    return new Offer(Name.of(shop), plastic, packSize, PRICE, true);
   }
 }

@@ -168,4 +168,26 @@ final class UndoTest {
         moved.stream().map(Movement::kind).toList());
     assertEquals(0, tray());
   }
+
+  @Test
+  void whatAnotherUndoMovedForAStintGoesWithTheStint() {
+    long counted = count(9, 10);
+    long logged = fish(5, 2);
+    long edited = fish(1, 10, 2, shelf.book().recorded(Fished.class));
+    shelf.reverse(counted);
+    // The stint is put back on its first day, and no count has seen that day any more.
+    shelf.reverse(edited);
+    assertEquals(-2, lost());
+    shelf.reverse(logged);
+    assertEquals(0, lost());
+    assertEquals(0, tray());
+  }
+
+  private int lost() {
+    return shelf.book().ledger().movements().stream()
+        .map(Recorded::what)
+        .filter(m -> m.kind() == MovementKind.LOST)
+        .mapToInt(Movement::pieces)
+        .sum();
+  }
 }
