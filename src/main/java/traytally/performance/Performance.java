@@ -206,14 +206,14 @@ public final class Performance {
     return List.copyOf(trusts);
   }
 
+  /** θ of all that had time to them; of nothing where nothing had. */
   private Map<Subject, Gaussian> advantages(Grain grain) {
+    if (model.isEmpty()) {
+      return Map.of();
+    }
     Map<Subject, Plastic> example = new LinkedHashMap<>();
     fished.forEach(t -> example.putIfAbsent(Subject.of(grain, t.plastic()), t.plastic()));
-    Map<Subject, Gaussian> advantages = new LinkedHashMap<>();
-    if (model.isEmpty()) {
-      example.keySet().forEach(subject -> advantages.put(subject, unknown()));
-      return advantages;
-    }
+    Map<Subject, Gaussian> advantages = new HashMap<>();
     List<Contrast> terms = terms(model.get(), grain, example.values());
     Contrast mean = Contrast.mean(terms);
     List<Estimate> compared = model.get().fit().compared(terms, mean);

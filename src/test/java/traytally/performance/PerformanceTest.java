@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
@@ -13,6 +14,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
+import traytally.trip.Fish;
+import traytally.trip.Stint;
 
 class PerformanceTest {
   private static final Name INK = Name.of("ink");
@@ -195,5 +198,59 @@ class PerformanceTest {
                 new StandingRule(0.8, 0.65, 0.1))
             .by(Grain.COLOUR);
     assertEquals(2, byHooked.get(0).evidence().counted());
+  }
+
+  @Test
+  void aTurnOfNoTimeInWhichNothingHappenedSaysNothing() {
+    Performance with =
+        Performance.of(
+            withNothing(inkOnGoodDaysOnly()),
+            LogReading.plain(1),
+            Measure.TAKES,
+            new StandingRule(0.8, 0.65, 0.1));
+    assertEquals(
+        inkOnGoodDaysOnly().performance().colour(OLIVE).advantage(),
+        with.colour(OLIVE).advantage());
+    Trust rust = with.colour(Name.of("rust"));
+    assertEquals(1, rust.evidence().days());
+    assertEquals(0.5, rust.trust());
+    assertTrue(rust.logRatioSd() > 0);
+  }
+
+  private static List<Stint> withNothing(Stints log) {
+    Stint stint = log.log().get(0);
+    Stint nothing =
+        new Stint(
+            stint.trip(),
+            stint.species(),
+            stint.clarity(),
+            Plastic.of("", "paddle", "rust", 75),
+            OptionalDouble.of(0),
+            OptionalInt.empty(),
+            Fish.NONE,
+            0,
+            Optional.empty(),
+            0,
+            1,
+            "");
+    return Stream.concat(log.log().stream(), Stream.of(nothing)).toList();
+  }
+
+  /** Each has one take a day more than the one before it. */
+  @Test
+  void manyRowsComeMostTrustedFirst() {
+    List<String> names = List.of("teal", "ink", "wine", "amber", "olive", "chalk", "rust");
+    Stints log = new Stints();
+    for (int day = 0; day < 14; day++) {
+      for (int turn = 0; turn < names.size(); turn++) {
+        int which = (day + turn) % names.size();
+        log.on(day, names.get(which), 60, 1 + 3 * which);
+      }
+    }
+    assertEquals(
+        List.of("rust", "chalk", "olive", "amber", "wine", "ink", "teal"),
+        log.performance().by(Grain.COLOUR).stream()
+            .map(t -> t.colour().orElseThrow().text())
+            .toList());
   }
 }

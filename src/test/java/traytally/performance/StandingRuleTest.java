@@ -31,8 +31,24 @@ class StandingRuleTest {
     assertEquals(expected, RULE.standing(trust, evidence));
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "1.2, 0.65, 0.1",
+    "-0.1, 0.65, 0.1",
+    "0.8, 1.2, 0.1",
+    "0.8, 0.65, -0.1",
+    "0.8, 0.65, NaN"
+  })
+  void thresholdsAreProbabilities(double trusted, double promising, double doubtful) {
+    assertThrows(
+        IllegalArgumentException.class, () -> new StandingRule(trusted, promising, doubtful));
+  }
+
   @Test
-  void thresholdsAreProbabilities() {
-    assertThrows(IllegalArgumentException.class, () -> new StandingRule(1.2, 0.65, 0.1));
+  void thresholdsMayBeCertainties() {
+    Evidence plenty = new Evidence(9, 9, 540, 0, 9, 0, 0, 9, 0);
+    StandingRule strict = new StandingRule(1, 1, 0);
+    assertEquals(Standing.UNPROVEN, strict.standing(0.99, plenty));
+    assertEquals(Standing.DOUBTFUL, strict.standing(0, plenty));
   }
 }
