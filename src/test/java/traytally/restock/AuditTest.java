@@ -14,6 +14,7 @@ import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import traytally.ledger.Book;
 import traytally.ledger.Fact;
 import traytally.ledger.Ledger;
+import traytally.ledger.MovementKind;
 import traytally.plastic.Plastic;
 import traytally.simulation.SimulatedAngler;
 
@@ -179,5 +180,113 @@ class AuditTest {
     Audit audit = Audit.of(box.book(), BoxBuilder.TODAY, 10, NOBODY);
     assertEquals(2, audit.trips());
     assertEquals(2 * 2 * 2, audit.use().newcomers());
+  }
+
+  private static final Plastic CRAW = Plastic.of("", "craw", "ink", 75);
+
+  /** Two pieces are lost on every other of the eight trips, three weeks apart; two are replayed. */
+  private static BoxBuilder everyOtherTrip(double lateMinutes) {
+    BoxBuilder box = new BoxBuilder();
+    for (int days = 160; days > 0; days -= 20) {
+      double minutes = days <= 40 ? lateMinutes : 60;
+      box.fished(BoxBuilder.daysAgo(days), CRAW, minutes, 1, days % 40 == 0 ? 2 : 0);
+    }
+    return box;
+  }
+
+  private static BoxBuilder lost(BoxBuilder box, int pieces, int... daysAgo) {
+    for (int days : daysAgo) {
+      box.moved(BoxBuilder.daysAgo(days), MovementKind.LOST, CRAW, -pieces);
+    }
+    return box;
+  }
+
+  private static Audit audit(BoxBuilder box) {
+    return Audit.of(box.book(), BoxBuilder.TODAY, 9, NOBODY);
+  }
+
+  /**
+   * By hand: in each horizon lie two trips that use 2. The mean of the trips before is 1.2, then 1:
+   * 2.4 and 2 for two, of which a Poisson count has the quantiles 2 and 4. Croston's sizes are 2,
+   * his intervals 1 + 0.1 and 1.1 + 0.09: 2 / 1.19 a trip, 3.36 for two, with quantiles 3 and 6.
+   */
+  @Test
+  void forecastsOfOneTrayAreScoredTripByTrip() {
+    BoxBuilder box = everyOtherTrip(60).counted(BoxBuilder.daysAgo(200), CRAW, 20);
+    Audit audit = audit(lost(box, 2, 160, 120, 80, 40));
+    Audit.UseScore use = audit.use();
+    assertEquals(2, use.forecasts());
+    assertEquals(4, use.used());
+    assertEquals(0, use.newcomers());
+    assertEquals(0, use.average().half(), 1e-12);
+    assertEquals(0.2, use.average().nineTenths(), 1e-12);
+    assertEquals(0.5, use.croston().half(), 1e-12);
+    assertEquals(0.4, use.croston().nineTenths(), 1e-12);
+    assertEquals(2, audit.runOuts().stream().mapToInt(Audit.Bin::trays).sum());
+    assertEquals(0, audit.runOuts().stream().mapToDouble(Audit.Bin::came).sum());
+  }
+
+  /** One piece is left before the replay, and it goes: more cannot, whatever the log says. */
+  @Test
+  void trayThatEmptiedIsScoredByWhatItHeld() {
+    BoxBuilder box = everyOtherTrip(60).counted(BoxBuilder.daysAgo(200), CRAW, 7);
+    Audit audit = audit(lost(lost(box, 2, 160, 120, 80), 1, 40));
+    assertEquals(2, audit.use().used());
+    assertEquals(new Audit.Pinball(0, 0), audit.use().average());
+    assertEquals(2, audit.runOuts().stream().mapToDouble(b -> b.trays() * b.came()).sum(), 1e-9);
+  }
+
+  /** Six pieces could go in each horizon; whether the tray would have emptied nobody can tell. */
+  @Test
+  void whatWasBoughtMeanwhileCouldGoToo() {
+    BoxBuilder box = everyOtherTrip(60).counted(BoxBuilder.daysAgo(200), CRAW, 7);
+    box.moved(BoxBuilder.daysAgo(30), MovementKind.BOUGHT, CRAW, 5);
+    Audit audit = audit(lost(lost(box, 2, 160, 120, 80), 1, 40));
+    assertEquals(4, audit.use().used());
+    assertEquals(0.4, audit.use().croston().nineTenths(), 1e-12);
+    assertEquals(List.of(), audit.runOuts());
+  }
+
+  @Test
+  void trayNobodyCountedNeverEmpties() {
+    Audit audit = audit(everyOtherTrip(60));
+    assertEquals(2, audit.use().forecasts());
+    assertEquals(4, audit.use().used());
+    assertEquals(List.of(), audit.runOuts());
+  }
+
+  @Test
+  void whatNobodyCountedAndNobodyFishedForAYearIsNotInUse() {
+    BoxBuilder box = everyOtherTrip(60);
+    box.fished(BoxBuilder.daysAgo(500), Plastic.of("", "eel", "rust", 150), 60, 1, 1);
+    Audit audit = audit(box);
+    assertEquals(3, audit.trips());
+    assertEquals(3, audit.use().forecasts());
+  }
+
+  /** The trips after the eve are four times as long, and nothing else differs. */
+  @Test
+  void tripsThenMadeAreThePlan() {
+    double usual =
+        Audit.of(everyOtherTrip(60).book(), BoxBuilder.TODAY, 1, NOBODY).use().forecast();
+    double longer =
+        Audit.of(everyOtherTrip(240).book(), BoxBuilder.TODAY, 1, NOBODY).use().forecast();
+    assertTrue(usual > 0.5, "forecast " + usual);
+    assertEquals(4 * usual, longer, 1e-9);
+  }
+
+  /** Ink is trusted by the first eve, and had thrice the takes in its hours on all days after. */
+  @Test
+  void colourCalledTrustedIsFollowed() {
+    BoxBuilder box = new BoxBuilder();
+    for (int days = 200; days > 0; days -= 10) {
+      box.fished(BoxBuilder.daysAgo(days), CRAW, 60, 6, 0);
+      box.fished(BoxBuilder.daysAgo(days), Plastic.of("", "craw", "sand", 75), 60, 2, 0);
+    }
+    Audit.Calls calls = Audit.of(box.book(), BoxBuilder.TODAY, 3, NOBODY).calls();
+    assertEquals(1, calls.colours());
+    assertEquals(1, calls.held());
+    assertEquals(1, calls.trustedNow());
+    assertEquals(3, calls.ratio().orElseThrow(), 1e-9);
   }
 }

@@ -188,4 +188,79 @@ class ChoiceTest {
     double v = (2.5 + p / 2 - Math.sqrt((2.5 + p / 2) * (2.5 + p / 2) - 4 * p)) / 2;
     assertArrayEquals(new double[] {v, 1 - v}, array(weights(box.book(), A, B)), 1e-6);
   }
+
+  /**
+   * By hand: shares ½, ¼, ¼. The craws average 3/8 and the paddle 1/4, together 1; the colours are
+   * ½, ¼, ¼; a third each with 1/3. One trip of weight 1: (share + 2 prior) / 3.
+   */
+  @Test
+  void priorIsAThirdEachOfBodyColourAndAllAlike() {
+    Plastic olive = Plastic.of("", "craw", "olive", 75);
+    Plastic rust = Plastic.of("", "paddle", "rust", 75);
+    BoxBuilder box = new BoxBuilder();
+    List.of(A, olive, rust).forEach(plastic -> box.counted(daysAgo(50), plastic, 9));
+    box.fished(TODAY, A, 60, 0, 0).fished(TODAY, olive, 30, 0, 0).fished(TODAY, rust, 30, 0, 0);
+    double[] expected = {
+      (0.5 + 2 * (0.375 + 0.5 + 1 / 3.0) / 3) / 3,
+      (0.25 + 2 * (0.375 + 0.25 + 1 / 3.0) / 3) / 3,
+      (0.25 + 2 * (0.25 + 0.25 + 1 / 3.0) / 3) / 3
+    };
+    assertArrayEquals(expected, array(weights(box.book(), A, olive, rust)), 1e-6);
+  }
+
+  /**
+   * By hand: a year ago (weight ½) only A had pieces; today (other water, 0.6) A was fished nine
+   * tenths. A had 1.04 of 1.1, B 0.06 of 0.6. At the fixed point the weights sum to one, so that B,
+   * at hand on one trip, is trips_B / (0.6 + 2), and A the rest.
+   */
+  @Test
+  void oldAndUnlikeTripsWeighLess() {
+    BoxBuilder box =
+        new BoxBuilder()
+            .counted(daysAgo(400), A, 9)
+            .counted(daysAgo(400), B, 0)
+            .moved(daysAgo(10), MovementKind.BOUGHT, B, 9)
+            .fished(daysAgo(365), A, 60, 0, 0)
+            .fished(TODAY, "Mill Weir", A, 90, 0, 0)
+            .fished(TODAY, "Mill Weir", B, 10, 0, 0);
+    double shareA = 1.04 / 1.1;
+    double shareB = 0.06 / 0.6;
+    double priorB = (2 * shareB / (shareA + shareB) + 0.5) / 3;
+    double b = (0.06 + 2 * priorB) / 2.6;
+    ChoiceWeights weights = weights(box.book(), A, B);
+    assertArrayEquals(new double[] {1 - b, b}, array(weights), 1e-6);
+    // Turns: expected Σ v² is 1 on the first trip; what came was 1 there and 0.81 + 0.01 today.
+    double expected = 0.5 + 0.6 * ((1 - b) * (1 - b) + b * b);
+    double chosen = 0.5 + 0.6 * (0.81 + 0.01);
+    assertEquals((1.1 - expected) / (chosen - expected), weights.turns(), 1e-4);
+  }
+
+  /** By hand: 0.75 and 0.25 of one trip; C was never at hand, and keeps its prior of 1/9. */
+  @Test
+  void whatWasNeverAtHandKeepsItsPrior() {
+    BoxBuilder box =
+        new BoxBuilder()
+            .counted(daysAgo(50), A, 9)
+            .counted(daysAgo(50), B, 9)
+            .counted(daysAgo(50), C, 0)
+            .fished(TODAY, A, 90, 0, 0)
+            .fished(TODAY, B, 30, 0, 0);
+    double both = 1 - 1 / 9.0;
+    double[] trips = {0.75 + 2 * (1.5 + 1 / 3.0) / 3, 0.25 + 2 * (0.5 + 1 / 3.0) / 3};
+    double all = trips[0] + trips[1];
+    assertArrayEquals(
+        new double[] {both * trips[0] / all, both * trips[1] / all, 1 / 9.0},
+        array(weights(box.book(), A, B, C)),
+        1e-6);
+  }
+
+  /** Shares that are as even as the weights say are many turns; the most told apart is 50. */
+  @Test
+  void evenDaysAreAsManyTurnsAsCount() {
+    BoxBuilder box = new BoxBuilder().counted(daysAgo(60), A, 9).counted(daysAgo(60), B, 9);
+    for (int days = 20; days > 0; days--) {
+      box.fished(daysAgo(days), A, 60, 0, 0).fished(daysAgo(days), B, 60, 0, 0);
+    }
+    assertEquals(50, weights(box.book(), A, B).turns());
+  }
 }
