@@ -161,4 +161,42 @@ class DemandTest {
   private static double newcomerShare(Outlook outlook, Plastic plastic) {
     return share(Optional.ofNullable(outlook.newcomers().get(plastic)).orElseThrow().endless());
   }
+
+  /**
+   * By hand, without a log: two like plastics have half each of four turns, on the prior's word of
+   * two trips: (1 − ½) / (4 × 1). The assumed rate's variance is 0.5².
+   */
+  @Test
+  void doubtOfRateAndShareIsThatOfWhatTheyRestOn() {
+    BoxBuilder box = new BoxBuilder().counted(TODAY, A, 9).counted(TODAY, B, 9).planned(3, 8);
+    Use use = Outlook.of(box.book(), TODAY).prospect(A).orElseThrow().endless();
+    assertEquals(4, use.hours(), 1e-9);
+    assertEquals(0.25, use.rateVariance(), 1e-9);
+    assertEquals(0.125, use.shareVariance(), 1e-9);
+  }
+
+  /** A newcomer weighs ½ beside the two: a third of the hours, on the word of 2 × ½ trips. */
+  @Test
+  void doubtOfANewcomerRestsOnThePriorAlone() {
+    BoxBuilder box = new BoxBuilder().counted(TODAY, A, 9).counted(TODAY, B, 9).planned(3, 8);
+    Use use = newcomer(box.offered("Quay", C, 8, 5), C);
+    assertEquals(1 / 3.0, share(use), 1e-9);
+    assertEquals(0.25, use.rateVariance(), 1e-9);
+    assertEquals((1 - 1 / 3.0) / 4, use.shareVariance(), 1e-9);
+  }
+
+  @Test
+  void newcomersToAnEmptyBoxShareItsHours() {
+    BoxBuilder box = new BoxBuilder().planned(3, 8);
+    for (Plastic plastic : new Plastic[] {A, B, C}) {
+      box.offered("Quay", plastic, 8, 5);
+    }
+    assertEquals(1 / 3.0, share(newcomer(box, B)), 1e-9);
+  }
+
+  private static Use newcomer(BoxBuilder box, Plastic plastic) {
+    Book book = box.book();
+    Outlook outlook = Outlook.of(book, TODAY, Asked.NOTHING, Market.of(book, Set.of()));
+    return Optional.ofNullable(outlook.newcomers().get(plastic)).orElseThrow().endless();
+  }
 }
