@@ -181,4 +181,26 @@ class LineUpTest {
   private static Optional<Tone> none() {
     return Optional.empty();
   }
+
+  @Test
+  void betterByTheLogComesBeforeFullerTraysAndTheGuide() {
+    Candidate olive = kept("olive", 1, Tone.MID_MUTED, -2);
+    Candidate ink = kept("ink", 9, Tone.DARK_MUTED, 2);
+    assertEquals(List.of("first olive", "next ink"), lineUp(log().performance(), ink, olive));
+  }
+
+  @Test
+  void likelierBestIsTriedBeforeWhatTheGuideLeansTo() {
+    Candidate rust = other("rust", 4, -2);
+    Candidate coal = other("coal", 9, 2);
+    assertEquals(
+        List.of("first olive", "try rust"),
+        lineUp(log().performance(), other("olive", 5, 0), coal, rust));
+  }
+
+  @Test
+  void withoutALogEveryPlasticIsAsGoodAsTheMean() {
+    assertEquals(
+        Map.of(paddle("ink"), new Gaussian(0, 0)), BLANK.advantages(List.of(paddle("ink"))));
+  }
 }

@@ -94,4 +94,13 @@ class RateDrawsTest {
     double unknown = covariance(logs(draws, 1), logs(draws, 1));
     assertTrue(unknown > known, unknown + " against " + known);
   }
+
+  /** The level is that of ink's 6½ in 3 hours; rust, drawn alone, strays from it. */
+  @Test
+  void levelIsTheLogsOwnWhateverIsAskedFor() {
+    Stints log = new Stints().on(0, "ink", 90, 4).on(1, "ink", 90, 2);
+    double[] rust = logs(log.performance().drawRates(List.of(paddle("rust")), 500, 3), 0);
+    assertEquals(Math.log(6.5 / 3), mean(rust), 0.1);
+    assertTrue(covariance(rust, rust) > 0.01, "variance " + covariance(rust, rust));
+  }
 }

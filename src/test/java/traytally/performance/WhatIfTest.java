@@ -6,9 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.function.Supplier;
 import org.junit.jupiter.api.Test;
 import traytally.plastic.Name;
+import traytally.plastic.Plastic;
+import traytally.trip.Fish;
+import traytally.trip.Stint;
 
 /** The days that would change a standing do change it when they are fished, and no fewer. */
 class WhatIfTest {
@@ -100,13 +105,41 @@ class WhatIfTest {
     assertEquals(Optional.empty(), WhatIf.of(settled().performance(), Name.of("rust")));
     Stints alone = new Stints().on(0, "ink", 60, 2).on(1, "ink", 60, 1);
     assertEquals(Optional.empty(), WhatIf.of(alone.performance(), INK));
-    Stints noTime = new Stints().on(0, "ink", 60, 2);
-    assertEquals(Optional.empty(), WhatIf.of(noTime.performance(), OLIVE));
   }
 
   @Test
   void ofOthersFishedAlikeTheFirstByNameStandsBeside() {
     Stints log = new Stints().on(0, "olive", 60, 2).on(0, "sand", 60, 2).on(0, "ink", 60, 2);
     assertEquals(INK, WhatIf.of(log.performance(), OLIVE).orElseThrow().other());
+  }
+
+  @Test
+  void turnOfNoTimeIsNeitherItsOwnNorAnothers() {
+    Stints log = new Stints().on(0, "olive", 60, 2);
+    Stint nothing = tiedOnAndOff(log.log().get(0), "ink");
+    Performance performance =
+        Performance.of(
+            List.of(log.log().get(0), nothing),
+            LogReading.plain(1),
+            Measure.TAKES,
+            new StandingRule(0.8, 0.65, 0.1));
+    assertEquals(Optional.empty(), WhatIf.of(performance, OLIVE), "no other was fished");
+    assertEquals(Optional.empty(), WhatIf.of(performance, INK), "it was not fished itself");
+  }
+
+  private static Stint tiedOnAndOff(Stint like, String colour) {
+    return new Stint(
+        like.trip(),
+        Name.BLANK,
+        Optional.empty(),
+        Plastic.of("", "paddle", colour, 75),
+        OptionalDouble.of(0),
+        OptionalInt.empty(),
+        Fish.NONE,
+        0,
+        Optional.empty(),
+        0,
+        1,
+        "");
   }
 }

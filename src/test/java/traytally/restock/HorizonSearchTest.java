@@ -135,4 +135,47 @@ class HorizonSearchTest {
     assertEquals(30, Pace.of(turns(1), TODAY).orElseThrow().gapDays());
     assertEquals(Optional.empty(), Pace.of(List.of(), TODAY));
   }
+
+  @Test
+  void planThatIsLongEnoughNeedsNoPace() {
+    Horizon horizon = find(List.of(trip(3), trip(9)), Optional.of(new Pace(7, 5)), trips(2));
+    assertEquals("2 planned trips", horizon.words());
+    assertEquals(TODAY.plusDays(9), horizon.to());
+    assertEquals(
+        "2 planned trips", find(List.of(trip(3), trip(9)), Optional.empty(), trips(2)).words());
+  }
+
+  @Test
+  void tripsAtTheUsualPaceBeginFromToday() {
+    Horizon horizon = find(List.of(), Optional.of(new Pace(7, 5)), trips(2));
+    assertEquals(TODAY.plusDays(14), horizon.to());
+    assertEquals(
+        "2 trips at your usual pace (one every 7 days, 5.0 rod-hours each)", horizon.words());
+  }
+
+  /** The plan ends on the third day: two weeks at the pace of one a week come after it. */
+  @Test
+  void usualPaceGoesOnWhereThePlanEndsBeforeTheDayAskedFor() {
+    Horizon horizon =
+        find(List.of(trip(3)), Optional.of(new Pace(7, 5)), until(TODAY.plusDays(17)));
+    assertEquals(3, horizon.trips().size());
+    assertEquals(1, horizon.planned());
+    assertEquals(TODAY.plusDays(17), horizon.to());
+    assertEquals(
+        "1 planned trip and 2 trips at your usual pace (one every 7 days, 5.0 rod-hours each)"
+            + " until 18 May",
+        horizon.words());
+    Horizon near = find(List.of(trip(3)), Optional.of(new Pace(7, 5)), until(TODAY.plusDays(5)));
+    assertEquals("1 planned trip until 6 May", near.words());
+  }
+
+  @Test
+  void paceRoundsToDaysOneAtLeast() {
+    Pace often = new Pace(0.4, 1);
+    assertEquals(
+        List.of(TODAY.plusDays(1), TODAY.plusDays(1), TODAY.plusDays(1), TODAY.plusDays(2)),
+        often.trips(TODAY, 4).stream().map(PlannedTrip::date).toList());
+    assertEquals(10, new Pace(3, 2).tripsWithin(TODAY, TODAY.plusDays(30)).size());
+    assertEquals(9, new Pace(3.01, 2).tripsWithin(TODAY, TODAY.plusDays(30)).size());
+  }
 }

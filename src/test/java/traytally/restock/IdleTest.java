@@ -63,4 +63,11 @@ class IdleTest {
     Idle idle = Idle.of(new BoxBuilder().counted(daysAgo(1), INK, 500).book(), TODAY, 1);
     assertEquals(List.of(), idle.lines());
   }
+
+  @Test
+  void trayThatIsJustEnoughIsNotIdle() {
+    int bound = 60 - Idle.of(twoHabits(10, 60).book(), TODAY, 1).lines().get(0).idle().count();
+    assertEquals(1, Idle.of(twoHabits(10, bound + 1).book(), TODAY, 1).pieces().count());
+    assertEquals(List.of(), Idle.of(twoHabits(10, bound).book(), TODAY, 1).lines());
+  }
 }

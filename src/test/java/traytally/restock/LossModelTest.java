@@ -112,4 +112,48 @@ class LossModelTest {
   void lengthsFallIntoClasses(int lengthMm, int expected) {
     assertEquals(expected, Plastic.of("", "craw", "ink", lengthMm).lengthClass());
   }
+
+  /** A log-normal rate's mean is exp(mean + v/2); the setting is the mean. */
+  @Test
+  void assumedRateIsTheSettingOnAverage() {
+    LossRate rate = new LossModel(List.of(), 0.7).rate(CRAW, ROCKS);
+    assertEquals(0.7, Math.exp(rate.logMean() + rate.logVariance() / 2), 1e-12);
+    assertEquals(0.25, rate.logVariance());
+    assertEquals(0, rate.dayVariance());
+  }
+
+  /** The craw loses as many in an hour as the paddle, which is fished four times as long. */
+  @Test
+  void lossesAreReckonedByTheHour() {
+    BoxBuilder box = new BoxBuilder();
+    for (int day = 1; day <= 20; day++) {
+      box.fished(BoxBuilder.daysAgo(day), CRAW, 60, 0, 10);
+      box.fished(BoxBuilder.daysAgo(day), PADDLE, 240, 0, 40);
+    }
+    LossModel losses = new LossModel(turns(box), 0.5);
+    assertEquals(10, losses.rate(CRAW, ROCKS).perHour(), 0.5);
+    assertEquals(10, losses.rate(PADDLE, ROCKS).perHour(), 0.5);
+  }
+
+  /** Three hours at the rocks for every one on the sand. */
+  @Test
+  void waterNobodyNamesIsTheMeanOfThoseFishedByTheirHours() {
+    BoxBuilder box = new BoxBuilder();
+    for (int day = 1; day <= 20; day++) {
+      boolean rocks = day % 2 == 0;
+      String water = rocks ? "Gull Rocks" : "Long Sand";
+      box.fished(BoxBuilder.daysAgo(day), water, CRAW, rocks ? 180 : 60, 0, rocks ? 9 : 1);
+    }
+    LossModel losses = new LossModel(turns(box), 0.5);
+    assertEquals(
+        0.75 * losses.rate(CRAW, ROCKS).logMean() + 0.25 * losses.rate(CRAW, SAND).logMean(),
+        losses.rate(CRAW, Name.BLANK).logMean(),
+        1e-9);
+  }
+
+  @Test
+  void turnsWithoutTimeTeachNothing() {
+    BoxBuilder box = new BoxBuilder().fished(BoxBuilder.daysAgo(1), CRAW, 0, 0, 0);
+    assertTrue(new LossModel(turns(box), 0.5).assumed());
+  }
 }

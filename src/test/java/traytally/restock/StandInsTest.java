@@ -45,4 +45,41 @@ class StandInsTest {
     assertEquals(Optional.of(WHITE), standIn(box(0, 2, 0)));
     assertEquals(Optional.of(CURL), standIn(box(0, 0, 0)), "no paddle is left");
   }
+
+  private static BoxBuilder with(Object... plasticsAndPieces) {
+    BoxBuilder box = new BoxBuilder().counted(BoxBuilder.TODAY, WANTED, 0);
+    for (int i = 0; i < plasticsAndPieces.length; i += 2) {
+      Plastic plastic = (Plastic) plasticsAndPieces[i];
+      box.counted(BoxBuilder.TODAY, plastic, (Integer) plasticsAndPieces[i + 1]);
+    }
+    return box;
+  }
+
+  private static Plastic inColour(String body, int lengthMm) {
+    return Plastic.of("", body, "dark olive", lengthMm);
+  }
+
+  @Test
+  void ofOneColourTheFullerTrayThenTheSameBodyThenTheNearestLength() {
+    Plastic craw = inColour("craw", 75);
+    Plastic longer = inColour("paddle", 90);
+    Plastic shorter = inColour("paddle", 50);
+    assertEquals(Optional.of(craw), standIn(with(craw, 4, longer, 3, shorter, 3)));
+    assertEquals(Optional.of(longer), standIn(with(craw, 3, longer, 3, shorter, 3)));
+    assertEquals(Optional.of(longer), standIn(with(LONG, 3, longer, 3)));
+  }
+
+  @Test
+  void ofLikeLooksTheFullerTray() {
+    Plastic small = Plastic.of("", "paddle", "olive", 50);
+    assertEquals(Optional.of(OLIVE), standIn(with(small, 2, OLIVE, 3)));
+    assertEquals(Optional.of(small), standIn(with(small, 4, OLIVE, 3)));
+  }
+
+  @Test
+  void colourNobodyCanPictureStandsInForNothing() {
+    Plastic unknown = Plastic.of("", "paddle", "pier 9", 75);
+    assertEquals(Optional.of(CURL), standIn(with(unknown, 9, CURL, 1)));
+    assertEquals(Optional.empty(), standIn(with(unknown, 9)));
+  }
 }
