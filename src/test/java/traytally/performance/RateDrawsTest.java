@@ -28,9 +28,11 @@ class RateDrawsTest {
   }
 
   private static double covariance(double[] a, double[] b) {
+    double meanOfA = mean(a);
+    double meanOfB = mean(b);
     double sum = 0;
     for (int i = 0; i < a.length; i++) {
-      sum += (a[i] - mean(a)) * (b[i] - mean(b));
+      sum += (a[i] - meanOfA) * (b[i] - meanOfB);
     }
     return sum / (a.length - 1);
   }
