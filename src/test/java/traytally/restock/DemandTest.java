@@ -199,4 +199,20 @@ class DemandTest {
     Outlook outlook = Outlook.of(book, TODAY, Asked.NOTHING, Market.of(book, Set.of()));
     return Optional.ofNullable(outlook.newcomers().get(plastic)).orElseThrow().endless();
   }
+
+  @Test
+  void emptyTrayLeavesItsHoursToTheOthersFromTheStart() {
+    Outlook outlook = Outlook.of(box(50, 0, 50).kept(B).book(), TODAY);
+    assertEquals(0.5, share(outlook.prospect(A).orElseThrow().asItIs()), 0.01);
+  }
+
+  /** Of the box nothing is left or missed, and three newcomers weigh ½ each. */
+  @Test
+  void newcomersToABoxOfEmptyTraysShareItsHours() {
+    BoxBuilder box = new BoxBuilder().counted(TODAY, A, 0).counted(TODAY, B, 0).planned(3, 8);
+    for (String body : new String[] {"eel", "frog", "grub"}) {
+      box.offered("Quay", Plastic.of("", body, "pearl " + body, 75), 8, 5);
+    }
+    assertEquals(1 / 3.0, share(newcomer(box, Plastic.of("", "eel", "pearl eel", 75))), 1e-9);
+  }
 }

@@ -50,6 +50,7 @@ class WorthTest {
     assertEquals(0.505, 2 * (ink + olive) - Math.abs(ink - olive), 0.05);
     assertEquals(0, ink - olive, 0.08);
     assertEquals(ink, worth(outlook(0, 8)).edge(INK), 1e-9);
+    assertEquals(Math.exp(0.125), worth(outlook(0, 8)).edge(OLIVE), 0.06, "ink is gone");
   }
 
   /**
