@@ -2,6 +2,7 @@ package traytally.restock;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,33 +19,28 @@ import traytally.trip.PlannedTrip;
  * What the angler ties on, as choices among the trays that had pieces.
  *
  * <p>Luce's choice rule (Luce, Individual Choice Behavior, 1959): plastic p is chosen from the
- * trays at hand with probability v_p / Σ_q v_q. The weights are the fixed point of
+ * trays at hand with probability v_p / Σ_q v_q. Over past trips, w a trip's weight, it had the time
+ * n_p = Σ w s_p of e_p v_p = Σ w a_p v_p / V_p expected, s_p its share of a trip's time, a_p the
+ * part of it in which its tray had pieces (all, none, or until its last was lost, or the chance of
+ * it), and V_p the weights at hand while it had: a step of Hunter (Annals of Statistics 32(1),
+ * 2004, 384–406), but with the prior of {@link Liking}, which finds from the log how far an
+ * angler's likings differ, and so how far a weight is drawn to its prior. Weights sum to one. A
+ * trip that began with an empty tray is no evidence that the plastic was not wanted.
  *
- * <pre>v_p ← (Σ w s_p + 2 prior_p) / (Σ w a_p / Σ_q a_q v_q + 2)</pre>
- *
- * <p>over past trips, w a trip's weight, s_p the plastic's share of its time, a_p the part of it in
- * which its tray had pieces: all, none, or until its last was lost; the minorise-maximise step of
- * Hunter, Annals of Statistics 32(1), 2004, 384–406, with a prior of two trips. At the fixed point
- * they sum to one. A trip that began with an empty tray is so no evidence that the plastic was not
- * wanted.
+ * <p>A trip's weight tells how much it says beside the others. Weights w of independent trips are
+ * worth (Σ w)² / Σ w² of them (Kish, Survey Sampling, 1965), so they are scaled to sum to that.
  */
 final class Choice {
   /** Days in which what a trip says of habits loses half its weight (method, section 2). */
   private static final double HALF_LIFE_DAYS = 365;
 
-  /** Trips the prior is worth (method, section 2). */
-  static final double PRIOR_TRIPS = 2;
-
-  /** Plastics tied on in turn on one trip where no log tells (assumption). */
-  private static final double ASSUMED_TURNS = 4;
-
-  /** From here on more turns change a forecast's spread no more. */
-  private static final double MOST_TURNS = 50;
-
   /** Change of a weight between rounds that is as good as none; a plastic's is about 1/100. */
   private static final double SETTLED = 1e-8;
 
   private static final int MOST_ROUNDS = 1000;
+
+  /** Rounds in which σ and the weights settle in turn; σ moves by steps of a seventh. */
+  private static final int LIKING_ROUNDS = 4;
 
   private record Context(Name water, Name species, Optional<Clarity> clarity) {}
 
@@ -54,23 +50,11 @@ final class Choice {
   private final LocalDate asOf;
   private final Map<Context, ChoiceWeights> found = new HashMap<>();
 
-  Choice(Levels<Plastic> plastics, List<Outing> outings, TrayHistory history, LocalDate asOf) {
+  Choice(Levels<Plastic> plastics, LikelyTrays trays, LocalDate asOf) {
     this.plastics = plastics;
-    this.outings = outings;
+    this.outings = trays.goneOn();
+    this.had = trays.parts(outings);
     this.asOf = asOf;
-    this.had = new double[outings.size()][plastics.size()];
-    for (int t = 0; t < outings.size(); t++) {
-      for (int p = 0; p < plastics.size(); p++) {
-        had[t][p] = part(plastics.values().get(p), outings.get(t), history);
-      }
-    }
-  }
-
-  private static double part(Plastic plastic, Outing outing, TrayHistory history) {
-    if (!history.had(plastic, outing.trip())) {
-      return 0;
-    }
-    return history.emptied(plastic, outing.trip()) ? outing.until().getOrDefault(plastic, 1.0) : 1;
   }
 
   /** The weights for a trip like {@code plan}. */
@@ -86,23 +70,75 @@ final class Choice {
       double age = ChronoUnit.DAYS.between(outing.trip().date(), asOf);
       tripWeight[t] = Math.pow(0.5, age / HALF_LIFE_DAYS) * outing.likeness(plan);
     }
+    scale(tripWeight);
     double[] time = time(tripWeight); // Σ w s_p
+    double turns = Turnover.turns(outings, tripWeight);
+    Liking liking = settle(time, tripWeight, turns);
+    return new ChoiceWeights(liking, turns, newcomers(time, tripWeight));
+  }
+
+  /** To sum to what they are worth; see above. */
+  private static void scale(double[] tripWeight) {
+    double sum = Arrays.stream(tripWeight).sum();
+    double squares = Arrays.stream(tripWeight).map(w -> w * w).sum();
+    for (int t = 0; t < tripWeight.length; t++) {
+      tripWeight[t] *= sum / squares;
+    }
+  }
+
+  /** Weights that make the chances by which they are found. */
+  private Liking settle(double[] time, double[] tripWeight, double turns) {
     double[] prior = prior(time, tripWeight);
-    double[] trips = new double[time.length];
-    for (int p = 0; p < trips.length; p++) {
-      trips[p] = time[p] + PRIOR_TRIPS * prior[p];
-    }
-    double[] weight = prior;
-    double change = 1;
-    for (int round = 0; round < MOST_ROUNDS && change > SETTLED; round++) {
-      double[] next = next(weight, trips, tripWeight);
-      change = 0;
-      for (int p = 0; p < next.length; p++) {
-        change = Math.max(change, Math.abs(next[p] - weight[p]));
+    double[] chosen = Arrays.stream(time).map(n -> turns * n).toArray();
+    double[] expected = expected(prior, prior, tripWeight, turns);
+    double sd = Liking.sd(chosen, expected, prior);
+    Liking liking = new Liking(chosen, expected, prior, sd);
+    for (int step = 0; step < LIKING_ROUNDS; step++) {
+      double change = 1;
+      for (int round = 0; round < MOST_ROUNDS && change > SETTLED; round++) {
+        double[] before = liking.weights();
+        expected = expected(before, prior, tripWeight, turns);
+        liking = new Liking(chosen, expected, prior, sd);
+        change = furthest(before, liking.weights());
       }
-      weight = next;
+      sd = Liking.sd(chosen, expected, prior);
     }
-    return new ChoiceWeights(weight, trips, turns(weight, tripWeight), newcomers(time, tripWeight));
+    return liking;
+  }
+
+  private static double furthest(double[] before, double[] after) {
+    double furthest = 0;
+    for (int p = 0; p < before.length; p++) {
+      furthest = Math.max(furthest, Math.abs(after[p] - before[p]));
+    }
+    return furthest;
+  }
+
+  /** Choices of each plastic that were to be expected if it weighed its prior. */
+  private double[] expected(double[] weight, double[] prior, double[] tripWeight, double turns) {
+    double[] expected = new double[weight.length]; // e = Σ w a_p / V_p at first
+    for (int t = 0; t < tripWeight.length; t++) {
+      addChances(expected, had[t], weight, tripWeight[t]);
+    }
+    for (int p = 0; p < expected.length; p++) {
+      expected[p] *= turns * prior[p];
+    }
+    return expected;
+  }
+
+  /**
+   * Adds what a trip gives each plastic of chances, w a_p / V_p, V_p as while its tray had pieces.
+   */
+  static void addChances(double[] chances, double[] open, double[] weight, double tripWeight) {
+    double atHand = 0;
+    for (int p = 0; p < weight.length; p++) {
+      atHand += open[p] * weight[p];
+    }
+    for (int p = 0; p < weight.length; p++) {
+      if (open[p] > 0) {
+        chances[p] += tripWeight * open[p] / (atHand + (1 - open[p]) * weight[p]);
+      }
+    }
   }
 
   /** What a plastic not among them would weigh: its prior, a sum of one over those there are. */
@@ -136,14 +172,15 @@ final class Choice {
   }
 
   /**
-   * A third each: the average of the body, the average of the colour, and the same for all, where
-   * an average is of the share of the trips that could have chosen the plastic.
+   * A third each: the average of the others of its body, of the others of its colour, and the same
+   * for all, where an average is of the share of the trips that could have chosen a plastic. What
+   * the plastic itself did is no part of its prior.
    */
   private double[] prior(double[] time, double[] tripWeight) {
     int n = plastics.size();
     double[] share = share(time, tripWeight);
-    double[] body = averages(share, Plastic::body);
-    double[] colour = averages(share, Plastic::colour);
+    double[] body = others(share, Plastic::body);
+    double[] colour = others(share, Plastic::colour);
     double[] prior = new double[n];
     for (int p = 0; p < n; p++) {
       prior[p] = (body[p] + colour[p] + 1.0 / n) / 3;
@@ -164,73 +201,46 @@ final class Choice {
     return share;
   }
 
-  /** Each plastic's group average of {@code share}, scaled to sum to one; even if all are zero. */
+  /** Each plastic's group average, scaled to sum to one. */
   private double[] averages(double[] share, Function<Plastic, Name> group) {
-    Map<Name, double[]> sums = new HashMap<>(); // sum, count
+    Map<Name, double[]> sums = sums(share, group);
+    double[] average = new double[share.length];
+    for (int p = 0; p < share.length; p++) {
+      double[] sum = sums.getOrDefault(group.apply(plastics.values().get(p)), new double[] {0, 1});
+      average[p] = sum[0] / sum[1];
+    }
+    return toSumOne(average);
+  }
+
+  /** The same without the plastic itself; where there is no other, of all. */
+  private double[] others(double[] share, Function<Plastic, Name> group) {
+    Map<Name, double[]> sums = sums(share, group);
+    double all = Arrays.stream(share).average().orElse(0);
+    double[] average = new double[share.length];
+    for (int p = 0; p < share.length; p++) {
+      double[] sum = sums.getOrDefault(group.apply(plastics.values().get(p)), new double[] {0, 1});
+      average[p] = sum[1] > 1 ? (sum[0] - share[p]) / (sum[1] - 1) : all;
+    }
+    return toSumOne(average);
+  }
+
+  /** Sum and count by group. */
+  private Map<Name, double[]> sums(double[] share, Function<Plastic, Name> group) {
+    Map<Name, double[]> sums = new HashMap<>();
     for (int p = 0; p < share.length; p++) {
       double[] sum =
           sums.computeIfAbsent(group.apply(plastics.values().get(p)), g -> new double[2]);
       sum[0] += share[p];
       sum[1]++;
     }
-    double[] average = new double[share.length];
-    double total = 0;
-    for (int p = 0; p < share.length; p++) {
-      double[] sum = sums.getOrDefault(group.apply(plastics.values().get(p)), new double[] {0, 1});
-      average[p] = sum[0] / sum[1];
-      total += average[p];
-    }
-    for (int p = 0; p < share.length; p++) {
-      average[p] = total > 0 ? average[p] / total : 1.0 / share.length;
-    }
-    return average;
+    return sums;
   }
 
-  private double[] next(double[] weight, double[] trips, double[] tripWeight) {
-    double[] chances = new double[weight.length]; // Σ w a_p / Σ_q a_q v_q
-    for (int t = 0; t < tripWeight.length; t++) {
-      double atHand = 0;
-      for (int p = 0; p < weight.length; p++) {
-        atHand += had[t][p] * weight[p];
-      }
-      double each = tripWeight[t] / atHand;
-      for (int p = 0; p < weight.length; p++) {
-        chances[p] += had[t][p] * each;
-      }
-    }
-    double[] next = new double[weight.length];
-    for (int p = 0; p < weight.length; p++) {
-      next[p] = trips[p] / (chances[p] + PRIOR_TRIPS);
-    }
-    return next;
-  }
-
-  /**
-   * How many independent choices make the shares of a trip as uneven as they were: with c choices E
-   * Σ s² = Σ v² + (1 − Σ v²) / c, v among the trays at hand (moments of the multinomial).
-   */
-  private double turns(double[] weight, double[] tripWeight) {
-    double chosen = 0;
-    double expected = 0;
-    double all = 0;
-    for (int t = 0; t < tripWeight.length; t++) {
-      double atHand = 0;
-      double squares = 0;
-      for (int p = 0; p < weight.length; p++) {
-        double open = had[t][p] * weight[p];
-        atHand += open;
-        squares += open * open;
-      }
-      expected += tripWeight[t] * squares / (atHand * atHand);
-      for (double share : outings.get(t).share().values()) {
-        chosen += tripWeight[t] * share * share;
-      }
-      all += tripWeight[t];
-    }
-    if (all == 0) {
-      return ASSUMED_TURNS;
-    }
-    double turns = (all - expected) / Math.max(1e-9, chosen - expected);
-    return chosen <= expected ? MOST_TURNS : Math.max(1, Math.min(MOST_TURNS, turns));
+  /** Even if all are zero. */
+  private static double[] toSumOne(double[] values) {
+    double total = Arrays.stream(values).sum();
+    return Arrays.stream(values)
+        .map(value -> total > 0 ? value / total : 1.0 / values.length)
+        .toArray();
   }
 }

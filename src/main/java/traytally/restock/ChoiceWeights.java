@@ -6,14 +6,15 @@ import traytally.plastic.Plastic;
 /** How much each plastic is wanted on one kind of trip; immutable. */
 final class ChoiceWeights {
   private final double[] weight; // plastics: v, summing to one
-  private final double[] trips; // plastics: Σ w s_p + 2 prior_p
+  private final double[] doubt; // plastics: variance of v over its square
+  private final double newcomersDoubt;
   private final double turns;
   private final ToDoubleFunction<Plastic> newcomer;
 
-  /** Keeps the arrays, which nobody else may change any more. */
-  ChoiceWeights(double[] weight, double[] trips, double turns, ToDoubleFunction<Plastic> newcomer) {
-    this.weight = weight;
-    this.trips = trips;
+  ChoiceWeights(Liking liking, double turns, ToDoubleFunction<Plastic> newcomer) {
+    this.weight = liking.weights();
+    this.doubt = liking.doubts();
+    this.newcomersDoubt = liking.newcomersDoubt();
     this.turns = turns;
     this.newcomer = newcomer;
   }
@@ -32,9 +33,14 @@ final class ChoiceWeights {
     return newcomer.applyAsDouble(plastic);
   }
 
-  /** The trips' worth of time behind a weight. */
-  double trips(int plastic) {
-    return trips[plastic];
+  /** Variance of a weight over its square: what the log leaves open. */
+  double doubt(int plastic) {
+    return doubt[plastic];
+  }
+
+  /** The same of a plastic that is not among them. */
+  double newcomersDoubt() {
+    return newcomersDoubt;
   }
 
   /** Independent choices one trip is worth: 1 if a single plastic stays on all day. */

@@ -101,7 +101,7 @@ final class Demand {
       weight[t] = weights.get(t).newcomer(plastic);
       atHand[t] = atHand[t] > 0 ? atHand[t] : others * weight[t];
     }
-    return use(plastic, weight, atHand, t -> Choice.PRIOR_TRIPS * weight[t]);
+    return use(plastic, weight, atHand, t -> weights.get(t).newcomersDoubt());
   }
 
   private Use use(int p, double open, double[] atHand) {
@@ -111,7 +111,7 @@ final class Demand {
       weight[t] = weights.get(t).weight(p);
       others[t] = Math.max(0, atHand[t] - open * weight[t]);
     }
-    return use(plastics.values().get(p), weight, others, t -> weights.get(t).trips(p));
+    return use(plastics.values().get(p), weight, others, t -> weights.get(t).doubt(p));
   }
 
   /**
@@ -119,9 +119,9 @@ final class Demand {
    *
    * @param weight v of the plastic, by trip
    * @param others Σ v of the others at hand, by trip
-   * @param seen trips' worth of time behind the weight
+   * @param doubt variance of the weight over its square, by trip
    */
-  private Use use(Plastic plastic, double[] weight, double[] others, IntToDoubleFunction seen) {
+  private Use use(Plastic plastic, double[] weight, double[] others, IntToDoubleFunction doubt) {
     List<TripUse> own = new ArrayList<>(trips.size());
     double mean = 0;
     double rateVariance = 0;
@@ -135,7 +135,7 @@ final class Demand {
       own.add(use);
       mean += use.mean();
       rateVariance += use.mean() * (rate.logVariance() - rate.dayVariance());
-      shareVariance += use.mean() * (1 - share) / (turns * seen.applyAsDouble(t));
+      shareVariance += use.mean() * (1 - share) * doubt.applyAsDouble(t);
     }
     return mean > 0
         ? new Use(own, losses.dispersion(), rateVariance / mean, shareVariance / mean)

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
 import traytally.performance.Turn;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
@@ -83,6 +84,37 @@ record Outing(
       until.put(plastic, over);
     }
     return until;
+  }
+
+  /**
+   * The outing as it would have been, had the trays that emptied not ended a turn: each such turn
+   * goes on for what was to be expected of it within the day, and the day is so much longer.
+   *
+   * <p>A turn that ends with the last piece is cut short while the plastic is on; what was on
+   * before it was not. Counted as they are, such trips say too little of what empties.
+   *
+   * @param spell mean length of a turn, as a part of a trip
+   * @param emptied chance that the trip took the last piece of a plastic
+   */
+  Outing goneOn(double spell, ToDoubleFunction<Plastic> emptied) {
+    List<Plastic> order = new ArrayList<>(share.keySet());
+    order.sort(Comparator.comparing(plastic -> until.getOrDefault(plastic, 1.0)));
+    SortedMap<Plastic, Double> longer = new TreeMap<>(share);
+    Map<Plastic, Double> later = new HashMap<>();
+    double more = 0;
+    for (Plastic plastic : order) {
+      double over = until.getOrDefault(plastic, 1.0);
+      double rest = Math.max(0, 1 - over);
+      double own = Double.isInfinite(spell) ? rest : spell * -Math.expm1(-rest / spell);
+      own *= emptied.applyAsDouble(plastic);
+      more += own;
+      longer.merge(plastic, own, Double::sum);
+      later.put(plastic, over + more);
+    }
+    double day = 1 + more;
+    longer.replaceAll((plastic, own) -> own / day);
+    later.replaceAll((plastic, over) -> over / day);
+    return new Outing(trip, species, clarity, longer, later);
   }
 
   private static <T> void count(Map<Trip, Map<T, Integer>> counts, Trip trip, T value) {

@@ -37,9 +37,9 @@ public final class Outlook {
 
   /**
    * Outings times plastics that are gone through for habits, which memory and patience allow: the
-   * last 20,000 outings of somebody with 200 plastics. Older ones weigh nothing by then.
+   * last 10,000 outings of somebody with 200 plastics. Older ones weigh nothing by then.
    */
-  private static final int MOST_CHOICES = 4_000_000;
+  private static final int MOST_CHOICES = 2_000_000;
 
   /** Outings gone through in any case: a year of daily ones. */
   private static final int FEWEST_OUTINGS = 365;
@@ -70,7 +70,9 @@ public final class Outlook {
     this.horizon = asked.apply(search(book, asOf, log, turns, deliveryDays));
     this.performance = logged.under(horizon.trips());
     TrayHistory history = new TrayHistory(book, turns, all, asOf);
-    Choice choice = new Choice(plastics, latest(Outing.of(turns, log)), history, asOf);
+    List<Outing> outings = latest(Outing.of(turns, log));
+    LikelyTrays trays = new LikelyTrays(plastics, outings, turns, history);
+    Choice choice = new Choice(plastics, trays, asOf);
     this.demand = new Demand(plastics, horizon.trips(), choice, losses);
     this.pieces = new int[plastics.size()];
     for (int p = 0; p < pieces.length; p++) {

@@ -29,37 +29,30 @@ final class TrayHistory {
    * @param stock pieces at the end of each day on which they changed
    * @param knownFrom the day from whose end on they are known; empty if they never were
    * @param emptyBefore whether nothing was in it before that day
-   * @param lastUse the last day it was fished
    */
   private record Tray(
-      NavigableMap<LocalDate, Integer> stock,
-      Optional<LocalDate> knownFrom,
-      boolean emptyBefore,
-      Optional<LocalDate> lastUse) {
+      NavigableMap<LocalDate, Integer> stock, Optional<LocalDate> knownFrom, boolean emptyBefore) {
 
     int at(LocalDate date) {
       Map.Entry<LocalDate, Integer> then = stock.floorEntry(date);
       return then == null ? 0 : then.getValue();
     }
 
+    /** What was bought before it was ever fished was not there before. */
+    boolean knows(LocalDate tripDate) {
+      return emptyBefore || knownFrom.filter(tripDate::isAfter).isPresent();
+    }
+
     boolean emptiedOn(LocalDate tripDate) {
-      if (knownFrom.isPresent() && tripDate.isAfter(knownFrom.get())) {
-        return at(tripDate.minusDays(1)) > 0 && at(tripDate) == 0;
-      }
-      return !emptyBefore
-          && (knownFrom.isEmpty() || at(knownFrom.get()) == 0)
-          && lastUse.filter(tripDate::equals).isPresent();
+      return hadPieces(tripDate) && at(tripDate) == 0;
     }
 
     boolean hadPieces(LocalDate tripDate) {
-      if (knownFrom.isPresent() && tripDate.isAfter(knownFrom.get())) {
-        return at(tripDate.minusDays(1)) > 0;
-      }
-      if (emptyBefore) {
-        return false;
-      }
-      boolean piecesWhenFirstKnown = knownFrom.isPresent() && at(knownFrom.get()) > 0;
-      return piecesWhenFirstKnown || lastUse.filter(last -> !tripDate.isAfter(last)).isPresent();
+      return at(tripDate.minusDays(1)) > 0;
+    }
+
+    boolean fullWhenFirstKnown() {
+      return knownFrom.filter(day -> at(day) > 0).isPresent();
     }
   }
 
@@ -72,11 +65,9 @@ final class TrayHistory {
    * @param turns every turn of the log up to {@code asOf}
    */
   TrayHistory(Book book, List<Turn> turns, Iterable<Plastic> plastics, LocalDate asOf) {
-    Map<Plastic, LocalDate> lastUse = new HashMap<>();
     Map<Plastic, LocalDate> firstUse = new HashMap<>();
     for (Turn turn : turns) {
       uses.add(new Use(turn.plastic(), turn.trip()));
-      lastUse.merge(turn.plastic(), turn.trip().date(), TrayHistory::later);
       firstUse.merge(turn.plastic(), turn.trip().date(), TrayHistory::earlier);
     }
     Map<Plastic, LocalDate> counted = new HashMap<>();
@@ -99,8 +90,7 @@ final class TrayHistory {
                   .findFirst()
                   .map(m -> earlier(m.date(), known.orElse(m.date())))
                   .or(() -> known),
-              boughtFirst(moves, first),
-              Optional.ofNullable(lastUse.get(plastic))));
+              boughtFirst(moves, first)));
     }
   }
 
@@ -129,27 +119,40 @@ final class TrayHistory {
         && firstUse.filter(use -> use.isBefore(moves.get(0).date())).isEmpty();
   }
 
-  private static LocalDate later(LocalDate a, LocalDate b) {
-    return a.isAfter(b) ? a : b;
-  }
-
   private static LocalDate earlier(LocalDate a, LocalDate b) {
     return a.isBefore(b) ? a : b;
   }
 
   /**
-   * Whether a trip began with pieces of a plastic. Known from the ledger once it has seen the
-   * plastic; before that, a tray that held pieces when first counted is taken to have held some
-   * always, and one found empty to have been so since it was last fished.
+   * Whether a trip began with pieces of a plastic; before the ledger has seen the plastic, whether
+   * it was fished.
    */
   boolean had(Plastic plastic, Trip trip) {
     Tray tray = trays.get(plastic);
-    return (tray != null && tray.hadPieces(trip.date())) || uses.contains(new Use(plastic, trip));
+    return uses.contains(new Use(plastic, trip))
+        || (tray != null && tray.knows(trip.date()) && tray.hadPieces(trip.date()));
   }
 
-  /** Whether a trip that fished a plastic took its last piece. */
+  /**
+   * Whether a trip that fished a plastic took its last piece; no, as long as nobody had counted.
+   */
   boolean emptied(Plastic plastic, Trip trip) {
     Tray tray = trays.get(plastic);
-    return tray != null && uses.contains(new Use(plastic, trip)) && tray.emptiedOn(trip.date());
+    return tray != null
+        && tray.knows(trip.date())
+        && uses.contains(new Use(plastic, trip))
+        && tray.emptiedOn(trip.date());
+  }
+
+  /** Whether the ledger knows the tray as it was on that trip. */
+  boolean knows(Plastic plastic, Trip trip) {
+    Tray tray = trays.get(plastic);
+    return tray != null && tray.knows(trip.date());
+  }
+
+  /** Whether a tray held pieces when it was first counted; no, if it never was. */
+  boolean fullWhenFirstKnown(Plastic plastic) {
+    Tray tray = trays.get(plastic);
+    return tray != null && tray.fullWhenFirstKnown();
   }
 }

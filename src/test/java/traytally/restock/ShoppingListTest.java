@@ -296,7 +296,7 @@ class ShoppingListTest {
   @Test
   void aPackThatIsWorthItsPriceIsBoughtWhateverTheRisk() {
     BoxBuilder box = inkIsTrusted(3, 2).offered("Quay", INK, 1, 1);
-    Asked keen = asked(0.02, 0);
+    Asked keen = asked(0.005, 0);
     int more = ShoppingList.of(box.book(), TODAY, keen).lines().get(0).packs().count();
     int usual = list(box).lines().get(0).packs().count();
     assertTrue(more > usual, more + " and " + usual);
@@ -307,7 +307,7 @@ class ShoppingListTest {
     BoxBuilder alone = inkIsTrusted(0, 9).offered("Quay", INK, 4, 5);
     double without = within(alone, 5).takesSaved();
     BoxBuilder beside = inkIsTrusted(0, 9).offered("Quay", INK, 4, 5);
-    double with = within(beside.counted(daysAgo(120), LONG_INK, 1), 5).takesSaved();
+    double with = within(beside.counted(daysAgo(1), LONG_INK, 1), 5).takesSaved();
     assertTrue(with < 0.95 * without, with + " and " + without);
   }
 
