@@ -104,6 +104,35 @@ class ContextTest {
     assertEquals(48, all.under(List.of(three)).colour(INK).evidence().days());
   }
 
+  /**
+   * By hand: 1.5 hours with two rods are 3 rod-hours, beside 1 with one rod; so whatever the two
+   * trips differ in (fish, clarity, month), three parts of four are the first's.
+   */
+  @Test
+  void aPlansRodHoursWeightFishClarityAndMonthAlike() {
+    for (int week = 0; week < 52; week++) {
+      boolean summer = week % 52 >= 20 && week % 52 < 34;
+      boolean clear = week % 3 > 0;
+      String species = week % 2 == 0 ? "pollack" : "wrasse";
+      on(7 * week, species, clear ? "clear" : "dirty", "ink", clear ? 5 : summer ? 1 : 3);
+      on(7 * week, species, clear ? "clear" : "dirty", "olive", summer ? 5 : week % 2 == 0 ? 1 : 3);
+    }
+    Performance all = performance(Map.of());
+    PlannedTrip one = trip(LocalDate.of(2026, 7, 4), "pollack", Clarity.CLEAR, 1.5, 2);
+    PlannedTrip other = trip(LocalDate.of(2026, 1, 3), "wrasse", Clarity.DIRTY, 1, 1);
+    double first = all.under(List.of(one)).colour(INK).logRatioMean();
+    double second = all.under(List.of(other)).colour(INK).logRatioMean();
+    assertTrue(Math.abs(first - second) > 0.1, first + " and " + second);
+    double both = all.under(List.of(one, other)).colour(INK).logRatioMean();
+    assertEquals((1.5 * 2 * first + second) / 4, both, 1e-9);
+  }
+
+  private static PlannedTrip trip(
+      LocalDate date, String species, Clarity clarity, double hours, int rods) {
+    return new PlannedTrip(
+        date, Name.of("Gull Rocks"), Name.of(species), Optional.of(clarity), hours, rods, "");
+  }
+
   private static PlannedTrip plan(String species, double hours) {
     return new PlannedTrip(
         LocalDate.of(2025, 2, 1),
