@@ -63,6 +63,27 @@ class BasketProgrammeTest {
     theSolverAgrees(plastics, seed, budget);
   }
 
+  private static void theSolverAgreesOnTheLeastCost(int plastics, long seed) {
+    Random random = new Random(seed);
+    List<Plastic> all = PriceLists.plastics(plastics);
+    Market market = PriceLists.market(random, all, 3, 8);
+    Map<Plastic, Integer> need = new TreeMap<>();
+    all.forEach(plastic -> need.put(plastic, 1 + random.nextInt(9)));
+    Map<Plastic, List<List<Purchase>>> ways = new TreeMap<>();
+    all.forEach(p -> ways.put(p, BasketTest.ways(market.offers(p), MOST_PACKS)));
+    Basket basket = new Basket(market);
+    Money found = basket.total(basket.cheapest(need));
+    assertTrue(basket.proven());
+    // What the solver's basket costs, not what the solver says of it.
+    assertEquals(basket.total(Programme.cheapest(market, need, ways)), found, "seed " + seed);
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {32, 33, 35, 36})
+  void theSolverFindsNoCheaperBasket(long seed) {
+    theSolverAgreesOnTheLeastCost(6, seed);
+  }
+
   private static void allAreProven(long seed) {
     Random random = new Random(seed);
     List<Plastic> plastics = PriceLists.plastics(300);

@@ -3,6 +3,8 @@ package traytally.restock;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.ojalgo.optimisation.Expression;
 import org.ojalgo.optimisation.ExpressionsBasedModel;
 import org.ojalgo.optimisation.Optimisation;
@@ -54,6 +56,49 @@ final class Programme {
       throw new IllegalStateException("not solved: " + result.getState());
     }
     return result.getValue();
+  }
+
+  /**
+   * What is needed, at the least cost that the solver finds.
+   *
+   * @param ways to buy each plastic
+   */
+  static SortedMap<Plastic, List<Purchase>> cheapest(
+      Market market, Map<Plastic, Integer> need, Map<Plastic, List<List<Purchase>>> ways) {
+    double mostGoods = 0;
+    for (List<List<Purchase>> own : ways.values()) {
+      mostGoods += own.stream().mapToLong(Programme::cents).max().orElse(0);
+    }
+    Programme programme = new Programme(market, mostGoods);
+    Map<Variable, List<Purchase>> chosen = new HashMap<>();
+    need.forEach(
+        (plastic, pieces) -> {
+          Expression one = programme.model.newExpression(plastic.toString()).level(1);
+          for (List<Purchase> way : ways.getOrDefault(plastic, List.of())) {
+            if (way.stream().mapToInt(purchase -> purchase.pieces().count()).sum() >= pieces) {
+              Variable variable = programme.way(way);
+              chosen.put(variable, way);
+              one.set(variable, 1);
+            }
+          }
+        });
+    programme.cost.weight(1);
+    Optimisation.Result result = programme.model.minimise();
+    if (!result.getState().isOptimal()) {
+      throw new IllegalStateException("not solved: " + result.getState());
+    }
+    SortedMap<Plastic, List<Purchase>> bought = new TreeMap<>();
+    chosen.forEach(
+        (variable, way) -> {
+          if (result.doubleValue(programme.model.indexOf(variable)) > 0.5) {
+            bought.put(way.get(0).offer().plastic(), way);
+          }
+        });
+    return bought;
+  }
+
+  private static long cents(List<Purchase> way) {
+    return way.stream().mapToLong(purchase -> purchase.lineTotal().cents()).sum();
   }
 
   private Variable way(List<Purchase> way) {

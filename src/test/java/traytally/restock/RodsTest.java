@@ -114,8 +114,7 @@ class RodsTest {
         of(A, outlook(box, plan("bass", Clarity.CLEAR, 3, 1))).endless().trips().get(0).share();
     assertEquals((0.75 + 0.24 * 0.25) / 1.24, clearBass, 0.01);
     PlannedTrip anyWater =
-        new PlannedTrip(
-            TODAY.plusDays(1), ROCKS, Name.of("wrasse"), Optional.empty(), 3, 1, "");
+        new PlannedTrip(TODAY.plusDays(1), ROCKS, Name.of("wrasse"), Optional.empty(), 3, 1, "");
     double wrasse = of(A, outlook(box, anyWater)).endless().trips().get(0).share();
     assertEquals((0.25 + 0.3 * 0.75) / 1.3, wrasse, 0.01);
   }
