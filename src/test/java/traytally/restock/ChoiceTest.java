@@ -166,14 +166,4 @@ class ChoiceTest {
     assertFalse(had(box, A, daysAgo(12)));
     assertTrue(had(box, A, daysAgo(9)));
   }
-
-  /** Shares that are as even as the weights say are many turns; the most told apart is 50. */
-  @Test
-  void evenDaysAreAsManyTurnsAsCount() {
-    BoxBuilder box = new BoxBuilder().counted(daysAgo(60), A, 9).counted(daysAgo(60), B, 9);
-    for (int days = 20; days > 0; days--) {
-      box.fished(daysAgo(days), A, 60, 0, 0).fished(daysAgo(days), B, 60, 0, 0);
-    }
-    assertEquals(50, weights(box.book(), A, B).turns());
-  }
 }

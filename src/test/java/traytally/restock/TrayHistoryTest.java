@@ -45,16 +45,9 @@ class TrayHistoryTest {
   }
 
   @Test
-  void trayNobodyCountedIsGoneAfterItsLastUse() {
-    assertFalse(emptied(fishedTwice(), 30));
-    assertTrue(emptied(fishedTwice(), 20));
-  }
-
-  @Test
-  void trayFoundEmptyWasEmptiedOnItsLastUse() {
-    assertTrue(emptied(fishedTwice().counted(daysAgo(5), INK, 0), 20));
-    assertFalse(emptied(fishedTwice().counted(daysAgo(5), INK, 0), 30));
-    assertFalse(emptied(fishedTwice().counted(daysAgo(5), INK, 3), 20), "it held three since");
+  void whatNobodyHadCountedWasNotSeenToEmpty() {
+    assertFalse(emptied(fishedTwice(), 20));
+    assertFalse(emptied(fishedTwice().counted(daysAgo(5), INK, 0), 20));
   }
 
   /** What was bought before it was ever fished was empty until then. */
@@ -92,10 +85,11 @@ class TrayHistoryTest {
   }
 
   @Test
-  void whatWasFishedBeforeItWasBoughtWasThereAlready() {
+  void whatWasFishedBeforeItWasBoughtIsKnownWhenItWasFished() {
     BoxBuilder box = new BoxBuilder().moved(daysAgo(20), MovementKind.BOUGHT, INK, 8);
+    box.fished(daysAgo(30), "Long Ledge", INK, 60, 0, 0);
     assertFalse(had(box, 25), "it came with the purchase");
-    assertTrue(had(box.fished(daysAgo(30), INK, 60, 0, 0), 25));
+    assertTrue(had(box, 30));
   }
 
   @Test
