@@ -28,6 +28,7 @@ final class Basket {
 
   private final Market market;
   private boolean proven = true;
+  private boolean whole = true;
 
   Basket(Market market) {
     this.market = market;
@@ -47,22 +48,28 @@ final class Basket {
     return proven;
   }
 
+  /** Whether the last one found was sought among all, no plastic kept to one shop. */
+  boolean whole() {
+    return whole;
+  }
+
   /** What is needed, at the least total cost; what no shop has is left out. */
   SortedMap<Plastic, List<Purchase>> cheapest(Map<Plastic, Integer> need) {
     List<Name> shops = shops(need.keySet());
     List<ParcelSearch.Terms> terms = shops.stream().map(this::terms).toList();
     long postage = terms.stream().mapToLong(ParcelSearch.Terms::postage).sum();
+    Bundles bundles = new Bundles(shops);
     List<List<Bundle>> plastics = new ArrayList<>();
     new TreeMap<>(need)
         .forEach(
             (plastic, pieces) -> {
-              List<Bundle> own =
-                  new Bundles(shops).covering(market.offers(plastic), pieces, postage);
+              List<Bundle> own = bundles.covering(market.offers(plastic), pieces, postage);
               if (!own.isEmpty()) {
                 plastics.add(own);
               }
             });
-    return search(new ParcelSearch(terms, plastics, Long.MAX_VALUE, 1, CENTS_STEP));
+    ParcelSearch search = new ParcelSearch(terms, plastics, Long.MAX_VALUE, 1, CENTS_STEP);
+    return best(search, bundles);
   }
 
   /**
@@ -70,19 +77,19 @@ final class Basket {
    */
   SortedMap<Plastic, List<Purchase>> within(Money budget, Map<Plastic, Gain> gains) {
     List<Name> shops = shops(gains.keySet());
+    Bundles bundles = new Bundles(shops);
     List<List<Bundle>> plastics = new ArrayList<>();
     new TreeMap<>(gains)
         .forEach(
             (plastic, gain) -> {
               List<Offer> offers = market.offers(plastic);
-              List<Bundle> own =
-                  new Bundles(shops).within(offers, gain.most(), budget.cents(), gain.worth());
+              List<Bundle> own = bundles.within(offers, gain.most(), budget.cents(), gain.worth());
               plastics.add(
                   gain.wanted() ? own.stream().filter(bundle -> bundle.cost() > 0).toList() : own);
             });
     List<ParcelSearch.Terms> terms = shops.stream().map(this::terms).toList();
     SortedMap<Plastic, List<Purchase>> bought =
-        search(new ParcelSearch(terms, plastics, budget.cents(), 0, TAKES_STEP));
+        best(new ParcelSearch(terms, plastics, budget.cents(), 0, TAKES_STEP), bundles);
     return asCheapAsCanBe(bought);
   }
 
@@ -90,12 +97,14 @@ final class Basket {
   private SortedMap<Plastic, List<Purchase>> asCheapAsCanBe(
       SortedMap<Plastic, List<Purchase>> bought) {
     boolean mostWorth = proven;
+    boolean ofAll = whole;
     SortedMap<Plastic, Integer> pieces = new TreeMap<>();
     bought.forEach(
         (plastic, own) ->
             pieces.put(plastic, own.stream().mapToInt(p -> p.pieces().count()).sum()));
     SortedMap<Plastic, List<Purchase>> cheaper = cheapest(pieces);
     proven = mostWorth;
+    whole = ofAll;
     return total(cheaper).compareTo(total(bought)) < 0 ? cheaper : bought;
   }
 
@@ -111,8 +120,9 @@ final class Basket {
         postage, market.freeFrom(shop).map(Money::cents).orElse(Long.MAX_VALUE));
   }
 
-  private SortedMap<Plastic, List<Purchase>> search(ParcelSearch search) {
+  private SortedMap<Plastic, List<Purchase>> best(ParcelSearch search, Bundles bundles) {
     proven = search.proven();
+    whole = bundles.whole();
     SortedMap<Plastic, List<Purchase>> bought = new TreeMap<>();
     for (Bundle bundle : search.best()) {
       if (!bundle.purchases().isEmpty()) {

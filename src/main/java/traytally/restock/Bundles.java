@@ -27,6 +27,7 @@ final class Bundles {
   private record Lot(long cents, int pieces, List<Purchase> purchases) {}
 
   private final List<Name> shops;
+  private boolean whole = true;
 
   /** Ways in the goods of {@code shops}. */
   Bundles(List<Name> shops) {
@@ -41,7 +42,7 @@ final class Bundles {
    */
   List<Bundle> within(List<Offer> offers, int most, long mostCents, IntToDoubleFunction worth) {
     List<Bundle> bundles = new ArrayList<>();
-    for (List<Lot> way : combined(lots(offers, most, mostCents))) {
+    for (List<Lot> way : combined(lots(offers, most, mostCents), mostCents)) {
       long cents = way.stream().mapToLong(Lot::cents).sum();
       int pieces = way.stream().mapToInt(Lot::pieces).sum();
       if (cents <= mostCents) {
@@ -66,7 +67,7 @@ final class Bundles {
       return bundles;
     }
     long mostCents = cheapest + spare;
-    for (List<Lot> way : combined(lots(offers, Integer.MAX_VALUE, mostCents))) {
+    for (List<Lot> way : combined(lots(offers, Integer.MAX_VALUE, mostCents), mostCents)) {
       long cents = way.stream().mapToLong(Lot::cents).sum();
       if (way.stream().mapToInt(Lot::pieces).sum() >= least && cents <= mostCents) {
         bundles.add(bundle(way, (double) -cents));
@@ -124,38 +125,48 @@ final class Bundles {
     return b.pieces() > a.pieces() ? b : a;
   }
 
-  private List<List<Lot>> combined(List<List<Lot>> lots) {
-    long ways = 1;
-    for (List<Lot> own : lots) {
-      ways = Math.min(MOST_COMBINED + 1L, ways * own.size());
-    }
-    Lot none = new Lot(0, 0, List.of());
-    List<List<Lot>> combined = new ArrayList<>();
-    if (ways > MOST_COMBINED) {
-      combined.add(Collections.nCopies(lots.size(), none));
-      for (int s = 0; s < lots.size(); s++) {
-        for (Lot lot : lots.get(s)) {
-          if (lot.cents() > 0) {
-            List<Lot> way = new ArrayList<>(Collections.nCopies(lots.size(), none));
-            way.set(s, lot);
-            combined.add(way);
-          }
-        }
-      }
-      return combined;
-    }
-    combined.add(List.of());
+  /** The ways to take a lot at each shop for at most {@code mostCents}. */
+  private List<List<Lot>> combined(List<List<Lot>> lots, long mostCents) {
+    List<List<Lot>> combined = List.of(List.of());
     for (List<Lot> own : lots) {
       List<List<Lot>> longer = new ArrayList<>();
       for (List<Lot> way : combined) {
+        long left = mostCents - way.stream().mapToLong(Lot::cents).sum();
         for (Lot lot : own) {
-          List<Lot> next = new ArrayList<>(way);
-          next.add(lot);
-          longer.add(next);
+          if (lot.cents() <= left) {
+            List<Lot> next = new ArrayList<>(way);
+            next.add(lot);
+            longer.add(next);
+          }
+        }
+        if (longer.size() > MOST_COMBINED) {
+          whole = false;
+          return unsplit(lots);
         }
       }
       combined = longer;
     }
     return combined;
+  }
+
+  /** The ways with all packs from one shop. */
+  private static List<List<Lot>> unsplit(List<List<Lot>> lots) {
+    List<Lot> none = Collections.nCopies(lots.size(), new Lot(0, 0, List.of()));
+    List<List<Lot>> unsplit = new ArrayList<>(List.of(none));
+    for (int s = 0; s < lots.size(); s++) {
+      for (Lot lot : lots.get(s)) {
+        if (lot.cents() > 0) {
+          List<Lot> way = new ArrayList<>(none);
+          way.set(s, lot);
+          unsplit.add(way);
+        }
+      }
+    }
+    return unsplit;
+  }
+
+  /** Whether every way there is was told so far. */
+  boolean whole() {
+    return whole;
   }
 }

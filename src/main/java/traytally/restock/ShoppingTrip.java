@@ -92,6 +92,7 @@ final class ShoppingTrip {
     SortedMap<Plastic, List<Purchase>> bought =
         asked.budget().isPresent() ? basket.within(asked.budget().get(), gains) : buy();
     boolean proven = basket.proven();
+    boolean whole = basket.whole();
     Map<Plastic, Use> after = outlook.after(pieces(bought));
     List<ShopOrder> orders = basket.orders(bought);
     Reasons reasons = new Reasons(outlook, market, Market.of(book, Set.of()), asOf, asked, untried);
@@ -115,6 +116,11 @@ final class ShoppingTrip {
     }
     if (!proven) {
       notes.add("There were too many ways to buy to try them all: a better basket may exist.");
+    }
+    if (!whole) {
+      notes.add(
+          "Plastics that could be bought in very many ways were kept to one shop each: split over"
+              + " shops they might cost a little less.");
     }
     return new ShoppingList(
         asOf,

@@ -79,7 +79,7 @@ class BasketProgrammeTest {
   }
 
   @ParameterizedTest
-  @ValueSource(longs = {32, 33, 35, 36})
+  @ValueSource(longs = {32, 33, 35, 36, 102, 188})
   void theSolverFindsNoCheaperBasket(long seed) {
     theSolverAgreesOnTheLeastCost(6, seed);
   }

@@ -1,6 +1,7 @@
 package traytally.restock;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static traytally.restock.BoxBuilder.euros;
 
@@ -124,6 +125,7 @@ class BasketTest {
     assertEquals("Shop 9", only(bought, INK).offer().shop().text());
     assertEquals(euros(6 + 3 + 5 + 3), basket.total(bought));
     assertTrue(basket.proven());
+    assertFalse(basket.whole(), "ten shops sell ink in more ways than are gone through");
   }
 
   @Test
