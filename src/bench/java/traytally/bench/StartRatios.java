@@ -81,12 +81,10 @@ public final class StartRatios {
   }
 
   private double[] measured(List<Asked> all) throws IOException, InterruptedException {
-    for (Asked asked : all) {
-      run(asked.command); // what is unpacked or worked out once
-    }
     double[] cost = new double[all.size()];
     for (int turn = 0; turn < TURNS; turn++) {
       for (int i = 0; i < cost.length; i++) {
+        run(all.get(i).command); // what is unpacked or worked out once
         if (all.get(i).anew) {
           forget();
         }
