@@ -55,10 +55,15 @@ final class Basket {
 
   /** What is needed, at the least total cost; what no shop has is left out. */
   SortedMap<Plastic, List<Purchase>> cheapest(Map<Plastic, Integer> need) {
+    return cheapest(need, true);
+  }
+
+  private SortedMap<Plastic, List<Purchase>> cheapest(
+      Map<Plastic, Integer> need, boolean thorough) {
     List<Name> shops = shops(need.keySet());
     List<ParcelSearch.Terms> terms = shops.stream().map(this::terms).toList();
     long postage = terms.stream().mapToLong(ParcelSearch.Terms::postage).sum();
-    Bundles bundles = new Bundles(shops);
+    Bundles bundles = new Bundles(shops, thorough);
     List<List<Bundle>> plastics = new ArrayList<>();
     new TreeMap<>(need)
         .forEach(
@@ -77,7 +82,7 @@ final class Basket {
    */
   SortedMap<Plastic, List<Purchase>> within(Money budget, Map<Plastic, Gain> gains) {
     List<Name> shops = shops(gains.keySet());
-    Bundles bundles = new Bundles(shops);
+    Bundles bundles = new Bundles(shops, false);
     List<List<Bundle>> plastics = new ArrayList<>();
     new TreeMap<>(gains)
         .forEach(
@@ -102,7 +107,7 @@ final class Basket {
     bought.forEach(
         (plastic, own) ->
             pieces.put(plastic, own.stream().mapToInt(p -> p.pieces().count()).sum()));
-    SortedMap<Plastic, List<Purchase>> cheaper = cheapest(pieces);
+    SortedMap<Plastic, List<Purchase>> cheaper = cheapest(pieces, false);
     proven = mostWorth;
     whole = ofAll;
     return total(cheaper).compareTo(total(bought)) < 0 ? cheaper : bought;

@@ -27,11 +27,18 @@ final class Bundles {
   private record Lot(long cents, int pieces, List<Purchase> purchases) {}
 
   private final List<Name> shops;
+  private final boolean thorough;
   private boolean whole = true;
 
-  /** Ways in the goods of {@code shops}. */
-  Bundles(List<Name> shops) {
+  /**
+   * Ways in the goods of {@code shops}.
+   *
+   * @param thorough whether ways too dear to pay are left out before they are counted; else all are
+   *     counted, which lets fewer plastics be split, and the search be sooner done
+   */
+  Bundles(List<Name> shops, boolean thorough) {
     this.shops = shops;
+    this.thorough = thorough;
   }
 
   /**
@@ -127,6 +134,10 @@ final class Bundles {
 
   /** The ways to take a lot at each shop for at most {@code mostCents}. */
   private List<List<Lot>> combined(List<List<Lot>> lots, long mostCents) {
+    double all = lots.stream().mapToDouble(List::size).reduce(1, (a, b) -> a * b);
+    if (!thorough && all > MOST_COMBINED) {
+      return unsplit(lots);
+    }
     List<List<Lot>> combined = List.of(List.of());
     for (List<Lot> own : lots) {
       List<List<Lot>> longer = new ArrayList<>();
@@ -140,7 +151,6 @@ final class Bundles {
           }
         }
         if (longer.size() > MOST_COMBINED) {
-          whole = false;
           return unsplit(lots);
         }
       }
@@ -150,7 +160,8 @@ final class Bundles {
   }
 
   /** The ways with all packs from one shop. */
-  private static List<List<Lot>> unsplit(List<List<Lot>> lots) {
+  private List<List<Lot>> unsplit(List<List<Lot>> lots) {
+    whole = false;
     List<Lot> none = Collections.nCopies(lots.size(), new Lot(0, 0, List.of()));
     List<List<Lot>> unsplit = new ArrayList<>(List.of(none));
     for (int s = 0; s < lots.size(); s++) {
