@@ -130,15 +130,21 @@ final class Choice {
    * Adds what a trip gives each plastic of chances, w a_p / V_p, V_p as while its tray had pieces.
    */
   static void addChances(double[] chances, double[] open, double[] weight, double tripWeight) {
-    double atHand = 0;
-    for (int p = 0; p < weight.length; p++) {
-      atHand += open[p] * weight[p];
-    }
+    double atHand = atHand(open, weight);
     for (int p = 0; p < weight.length; p++) {
       if (open[p] > 0) {
         chances[p] += tripWeight * open[p] / (atHand + (1 - open[p]) * weight[p]);
       }
     }
+  }
+
+  /** Σ_p a_p v_p, the weight of all that was at hand on a trip. */
+  static double atHand(double[] open, double[] weight) {
+    double atHand = 0;
+    for (int p = 0; p < weight.length; p++) {
+      atHand += open[p] * weight[p];
+    }
+    return atHand;
   }
 
   /** What a plastic not among them would weigh: its prior, a sum of one over those there are. */

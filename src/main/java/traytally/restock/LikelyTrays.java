@@ -172,8 +172,8 @@ final class LikelyTrays {
 
   private void chains() {
     double[][] parts = parts(outings);
-    double[] atHand = new double[parts.length]; // Σ_q a_q v_q
-    Arrays.setAll(atHand, t -> atHand(parts[t]));
+    double[] atHand = new double[parts.length];
+    Arrays.setAll(atHand, t -> Choice.atHand(parts[t], weight));
     double empties = emptying.value();
     double fills = filling.value();
     double first = fullAtFirst.value();
@@ -241,13 +241,5 @@ final class LikelyTrays {
   /** Its part of what is at hand on a trip, if it is. */
   private double chosen(int p, double open, double atHand) {
     return weight[p] / (weight[p] + Math.max(0, atHand - open * weight[p]));
-  }
-
-  private double atHand(double[] open) {
-    double atHand = 0;
-    for (int q = 0; q < open.length; q++) {
-      atHand += open[q] * weight[q];
-    }
-    return atHand;
   }
 }
