@@ -72,8 +72,8 @@ final class Answers {
       // A program that was not packaged lies in folders.
       try (Stream<Path> files = Files.walk(Path.of(part))) {
         files.map(Answers::changed).max(Comparator.naturalOrder()).ifPresent(program::append);
-      } catch (IOException e) {
-        program.append(part); // which is not there: a class path may name such
+      } catch (IOException | UncheckedIOException e) {
+        program.append(part); // a class path may name what is not there, or not to be read
       }
     }
     return program.toString();

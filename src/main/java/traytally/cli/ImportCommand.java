@@ -177,9 +177,8 @@ final class ImportCommand implements Callable<Integer> {
       return;
     }
     Look look = Looks.of(root.desk(), root.settings()).withColour(false);
-    root.desk().apart().run();
-    Output.save(problems.get(), stream -> Rendering.workbook(reports, look, stream));
-    root.desk().err().println("Written: " + problems.get());
+    Output.deliver(
+        root.desk(), problems.get(), stream -> Rendering.workbook(reports, look, stream));
   }
 
   private static void requireWorkbook(Optional<Path> file) {

@@ -29,9 +29,10 @@ final class Output {
     Format form = form();
     Look look = Looks.of(root.desk(), root.settings());
     if (out.isPresent()) {
-      root.desk().apart().run();
-      save(out.get(), stream -> Rendering.write(report, form, look.withColour(false), stream));
-      root.desk().err().println("Written: " + out.get());
+      deliver(
+          root.desk(),
+          out.get(),
+          stream -> Rendering.write(report, form, look.withColour(false), stream));
       return;
     }
     if (!form.isText()) {
@@ -71,6 +72,13 @@ final class Output {
                     file
                         + ": a result is written as .txt, .csv, .json, .xlsx, .html or .pdf, or as"
                         + " --format says."));
+  }
+
+  /** Writes what was asked for to a file, and says so. */
+  static void deliver(Desk desk, Path file, Part.Content content) {
+    desk.apart().run();
+    save(file, content);
+    desk.err().println("Written: " + file);
   }
 
   /** Writes a file whole or not at all. */

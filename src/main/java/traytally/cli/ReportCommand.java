@@ -64,10 +64,9 @@ final class ReportCommand implements Callable<Integer> {
       List<Sheet> sheets = sheets(box.book(), root.today(), progress::replay);
       Report contents = ContentsReport.of(sheets, root.today());
       Look look = Looks.of(root.desk(), root.settings());
-      root.desk().apart().run();
-      Output.save(out, stream -> Rendering.workbook(contents, sheets, look, stream));
+      Output.deliver(
+          root.desk(), out, stream -> Rendering.workbook(contents, sheets, look, stream));
     }
-    root.desk().err().println("Written: " + out);
     return Exit.OK;
   }
 

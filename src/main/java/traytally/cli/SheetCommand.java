@@ -106,8 +106,7 @@ final class SheetCommand implements Callable<Integer> {
           Exit.CANNOT_CREATE,
           file + " is there already and may hold your rows. Name another file with --out.");
     }
-    root.desk().apart().run();
-    Output.save(file, stream -> sheet.write(csv ? Format.CSV : Format.XLSX, stream));
-    root.desk().err().println("Written: " + file);
+    Output.deliver(
+        root.desk(), file, stream -> sheet.write(csv ? Format.CSV : Format.XLSX, stream));
   }
 }
