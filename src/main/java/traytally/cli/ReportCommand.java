@@ -10,6 +10,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParentCommand;
 import traytally.ledger.Book;
+import traytally.ledger.Fact;
 import traytally.performance.Conditions;
 import traytally.performance.Grain;
 import traytally.performance.Measure;
@@ -116,7 +117,9 @@ final class ReportCommand implements Callable<Integer> {
 
   private static List<Sheet> pastSheets(Book book, LocalDate today, Audit.Watcher progress) {
     return List.of(
-        Sheet.of(TripsReport.of(book, today), "Your log, a row for each plastic tied on."),
+        Sheet.of(
+            TripsReport.of(book.facts(Fact.Fished.class), book.settings(), today),
+            "Your log, a row for each plastic tied on."),
         Sheet.of(
             Season.months(book, today),
             "Takes an hour through the year, with a chart.",

@@ -22,7 +22,7 @@ final class TripsCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     try (Box box = root.openBox()) {
-      output.print(root, TripsReport.of(box.book(), root.today()));
+      output.print(root, TripsReport.of(box.stints(), box.settings(), root.today()));
     }
     return Exit.OK;
   }

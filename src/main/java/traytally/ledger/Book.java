@@ -3,8 +3,10 @@ package traytally.ledger;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
@@ -93,7 +95,7 @@ public record Book(
 
   /** Every plastic that something standing speaks of: counted, described, kept or moved. */
   public SortedSet<Plastic> plastics() {
-    SortedSet<Plastic> plastics = new TreeSet<>();
+    Set<Plastic> plastics = new HashSet<>();
     facts(Fact.Counted.class).forEach(c -> plastics.add(c.plastic()));
     facts(Fact.Described.class).forEach(d -> plastics.add(d.plastic()));
     plastics.addAll(kept());
@@ -107,6 +109,6 @@ public record Book(
         plastics.add(movement.what().plastic());
       }
     }
-    return plastics;
+    return new TreeSet<>(plastics);
   }
 }

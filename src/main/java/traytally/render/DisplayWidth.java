@@ -44,6 +44,11 @@ final class DisplayWidth {
 
   private static final int LAST_JOINING_JAMO = 0x11FF;
 
+  /** Dashes, quotation marks, bullets and dots: U+2013 to U+2026, plain as letters are. */
+  private static final char EN_DASH = '\u2013';
+
+  private static final char ELLIPSIS_DOTS = '\u2026';
+
   private static final Pattern CLUSTER = Pattern.compile("\\X");
   private static final Pattern SPACES = Pattern.compile(" +");
   private static final String ELLIPSIS = "…";
@@ -52,7 +57,7 @@ final class DisplayWidth {
 
   /** Columns that {@code text} takes. */
   static int of(String text) {
-    if (plain(text)) {
+    if (isPlain(text)) {
       return text.length();
     }
     int width = 0;
@@ -63,9 +68,11 @@ final class DisplayWidth {
     return width;
   }
 
-  private static boolean plain(String text) {
+  /** Whether each of its characters is seen, takes one column, and stands for itself alone. */
+  static boolean isPlain(String text) {
     for (int i = 0; i < text.length(); i++) {
-      if (text.charAt(i) < ' ' || text.charAt(i) > '~') {
+      char c = text.charAt(i);
+      if ((c < ' ' || c > '~') && (c < EN_DASH || c > ELLIPSIS_DOTS)) {
         return false;
       }
     }

@@ -43,11 +43,27 @@ record Grid(
             .boxed()
             .toList();
     List<Column> shown = places.stream().map(all::get).toList();
-    List<List<String>> rows =
-        report.mapped(
-            row -> places.stream().map(i -> wording.cell(all.get(i), row.get(i))).toList());
+    int[] at = places.stream().mapToInt(Integer::intValue).toArray();
+    List<List<String>> rows = report.mapped(row -> cells(row, at, all, wording));
     List<String> headings = shown.stream().map(wording::heading).toList();
     return new Grid(shown, places, headings, rows, widest(rows, shown.size()));
+  }
+
+  private static List<String> cells(
+      List<Value> row, int[] at, List<Column> columns, Wording wording) {
+    String[] cells = new String[at.length];
+    for (int i = 0; i < at.length; i++) {
+      cells[i] = wording.cell(columns.get(at[i]), row.get(at[i]));
+    }
+    return List.of(cells);
+  }
+
+  private static List<String> picked(List<String> row, int[] kept) {
+    String[] cells = new String[kept.length];
+    for (int i = 0; i < kept.length; i++) {
+      cells[i] = row.get(kept[i]);
+    }
+    return List.of(cells);
   }
 
   private static List<Integer> widest(List<List<String>> rows, int columns) {
@@ -75,12 +91,13 @@ record Grid(
 
   /** The columns whose number here {@code wanted} lets through. */
   Grid only(IntPredicate wanted) {
-    List<Integer> kept = IntStream.range(0, columns.size()).filter(wanted).boxed().toList();
+    int[] at = IntStream.range(0, columns.size()).filter(wanted).toArray();
+    List<Integer> kept = Arrays.stream(at).boxed().toList();
     return new Grid(
         kept.stream().map(columns::get).toList(),
         kept.stream().map(places::get).toList(),
         kept.stream().map(headings::get).toList(),
-        new Mapped<>(rows, row -> kept.stream().map(row::get).toList()),
+        new Mapped<>(rows, row -> picked(row, at)),
         kept.stream().map(widest::get).toList());
   }
 

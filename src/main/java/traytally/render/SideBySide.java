@@ -60,9 +60,12 @@ final class SideBySide implements RowLayout {
   public void rows(int from, int to, Page page) {
     for (int r = from; r < to; r++) {
       List<String> row = grid.rows().get(r);
-      List<List<String>> cells =
-          IntStream.range(0, widths.length).mapToObj(i -> lines(row.get(i), widths[i])).toList();
-      int height = cells.stream().mapToInt(List::size).max().orElse(0);
+      List<List<String>> cells = new ArrayList<>();
+      int height = 0;
+      for (int i = 0; i < widths.length; i++) {
+        cells.add(lines(row.get(i), widths[i]));
+        height = Math.max(height, cells.get(i).size());
+      }
       for (int at = 0; at < height; at++) {
         StringBuilder line = new StringBuilder();
         for (int i = 0; i < widths.length; i++) {

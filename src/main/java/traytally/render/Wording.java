@@ -1,11 +1,13 @@
 package traytally.render;
 
 import java.text.DecimalFormatSymbols;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import traytally.plastic.Money;
 import traytally.report.Column;
@@ -32,9 +34,15 @@ final class Wording {
   }
 
   private static List<Currency> currencies(Report report) {
+    List<Column> columns = report.columns();
+    int[] money =
+        IntStream.range(0, columns.size())
+            .filter(i -> columns.get(i).kind() == Column.Kind.MONEY)
+            .toArray();
+    Stream<List<Value>> rows = money.length > 0 ? report.rows().stream() : Stream.empty();
     Stream<Value> values =
         Stream.concat(
-            report.rows().stream().flatMap(List::stream),
+            rows.flatMap(row -> Arrays.stream(money).mapToObj(row::get)),
             report.facts().stream().map(Report.Single::value));
     return values
         .filter(Value.Sum.class::isInstance)
@@ -180,7 +188,7 @@ final class Wording {
    * the joiners inside words and pictures.
    */
   static String clean(String text) {
-    if (text.chars().allMatch(c -> c >= ' ' && c <= '~')) {
+    if (DisplayWidth.isPlain(text)) {
       return text.strip();
     }
     StringBuilder clean = new StringBuilder(text.length());

@@ -5,9 +5,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import traytally.ledger.Book;
 import traytally.ledger.Fact.Fished;
 import traytally.ledger.Setting;
+import traytally.ledger.Settings;
 import traytally.report.Column.Kind;
 import traytally.report.Column.Room;
 import traytally.trip.Clarity;
@@ -21,17 +21,18 @@ public final class TripsReport {
 
   private TripsReport() {}
 
-  /** The stints that {@code book} holds up to the end of {@code asOf}, oldest first. */
-  public static Report of(Book book, LocalDate asOf) {
+  /** The {@code stints} up to the end of {@code asOf}, oldest first. */
+  public static Report of(List<Fished> stints, Settings settings, LocalDate asOf) {
     List<Stint> log =
-        book.fished(asOf).stream()
+        stints.stream()
+            .filter(fished -> !fished.stint().trip().date().isAfter(asOf))
             .sorted(
                 Comparator.comparing((Fished fished) -> fished.stint().trip())
                     .thenComparingInt(Fished::ordinal)
                     .thenComparingLong(Fished::number))
             .map(Fished::stint)
             .toList();
-    List<FishingTime> times = FishingTime.of(log, book.settings().number(Setting.MINUTES_PER_CAST));
+    List<FishingTime> times = FishingTime.of(log, settings.number(Setting.MINUTES_PER_CAST));
     List<Integer> numbers = IntStream.range(0, log.size()).boxed().toList();
     List<List<Value>> rows = new Mapped<>(numbers, i -> row(log.get(i), times.get(i)));
     return new Report(

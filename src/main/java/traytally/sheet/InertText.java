@@ -32,6 +32,10 @@ public final class InertText {
 
   /** {@code text} as it is written. */
   public static String write(String text) {
+    // Nearly every cell begins like this, and the pattern is dear a million times over.
+    if (!text.isEmpty() && Character.isLetterOrDigit(text.charAt(0))) {
+      return text;
+    }
     return FORMULA.matcher(text).lookingAt() ? "'" + text : text;
   }
 

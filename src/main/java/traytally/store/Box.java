@@ -21,6 +21,7 @@ import org.sqlite.SQLiteErrorCode;
 import traytally.ledger.Batch;
 import traytally.ledger.Book;
 import traytally.ledger.Entry;
+import traytally.ledger.Fact;
 import traytally.ledger.Ledger;
 import traytally.ledger.Settings;
 import traytally.ledger.Undo;
@@ -212,16 +213,15 @@ public final class Box implements AutoCloseable {
   public Book book() {
     return transactions.reading(
         () -> {
-          lookOver();
+          lookOver(Check.integrity(connection));
           Book book = new Reading(connection).book();
           seen = OptionalInt.of(state());
           return book;
         });
   }
 
-  /** Looks the file itself over, which takes a fiftieth of reading the book. */
-  private void lookOver() throws SQLException {
-    List<String> faults = Check.integrity(connection);
+  /** Looks over what is about to be read, which takes a fraction of reading it. */
+  private void lookOver(List<String> faults) {
     if (!faults.isEmpty()) {
       throw BoxException.damaged(file, faults.get(0).replaceFirst("\\.$", ""));
     }
@@ -231,8 +231,17 @@ public final class Box implements AutoCloseable {
   public Ledger ledger() {
     return transactions.reading(
         () -> {
-          lookOver();
+          lookOver(Check.integrity(connection));
           return new Reading(connection).ledger();
+        });
+  }
+
+  /** The stints that stand, in the order recorded, without the rest of the book. */
+  public List<Fact.Fished> stints() {
+    return transactions.reading(
+        () -> {
+          lookOver(Check.stints(connection));
+          return new Reading(connection).stints();
         });
   }
 

@@ -66,7 +66,8 @@ final class Cells {
   }
 
   <E extends Enum<E>> Optional<E> wordIfAny(Class<E> kind) throws SQLException {
-    return skipBlank() ? Optional.empty() : word(kind, text());
+    String text = text();
+    return text == null ? Optional.empty() : word(kind, text);
   }
 
   @SuppressWarnings("unchecked") // kept under its kind
@@ -87,11 +88,13 @@ final class Cells {
   }
 
   OptionalInt wholeIfAny() throws SQLException {
-    return skipBlank() ? OptionalInt.empty() : OptionalInt.of(whole());
+    int whole = whole();
+    return rows.wasNull() ? OptionalInt.empty() : OptionalInt.of(whole);
   }
 
   OptionalLong idIfAny() throws SQLException {
-    return skipBlank() ? OptionalLong.empty() : OptionalLong.of(id());
+    long id = id();
+    return rows.wasNull() ? OptionalLong.empty() : OptionalLong.of(id);
   }
 
   boolean flag() throws SQLException {
@@ -103,7 +106,8 @@ final class Cells {
   }
 
   OptionalDouble realIfAny() throws SQLException {
-    return skipBlank() ? OptionalDouble.empty() : OptionalDouble.of(real());
+    double real = real();
+    return rows.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(real);
   }
 
   /** Two columns: hundredths, currency. */
@@ -112,28 +116,19 @@ final class Cells {
   }
 
   Optional<Money> moneyIfAny() throws SQLException {
-    if (skipBlank()) {
-      next++;
-      return Optional.empty();
-    }
-    return Optional.of(money());
+    OptionalLong hundredths = idIfAny();
+    String currency = text();
+    return hundredths.isPresent()
+        ? Optional.of(new Money(hundredths.getAsLong(), Currency.getInstance(currency)))
+        : Optional.empty();
   }
 
   Optional<Swatch> swatchIfAny() throws SQLException {
-    return skipBlank() ? Optional.empty() : Optional.of(new Swatch(whole()));
+    OptionalInt whole = wholeIfAny();
+    return whole.isPresent() ? Optional.of(new Swatch(whole.getAsInt())) : Optional.empty();
   }
 
   Plastic plastic() throws SQLException {
     return plastics.plastic(id());
-  }
-
-  /** Steps over the next column if it is NULL. */
-  private boolean skipBlank() throws SQLException {
-    rows.getObject(next);
-    if (!rows.wasNull()) {
-      return false;
-    }
-    next++;
-    return true;
   }
 }

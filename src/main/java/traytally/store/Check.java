@@ -51,8 +51,17 @@ final class Check {
 
   /** What SQLite finds wrong in the file. */
   static List<String> integrity(Connection connection) throws SQLException {
+    return faults(connection, "PRAGMA integrity_check");
+  }
+
+  /** The same of the stints alone, where nothing else is to be read. */
+  static List<String> stints(Connection connection) throws SQLException {
+    return faults(connection, "PRAGMA integrity_check(stint)");
+  }
+
+  private static List<String> faults(Connection connection, String pragma) throws SQLException {
     List<String> problems = new ArrayList<>();
-    try (PreparedStatement check = connection.prepareStatement("PRAGMA integrity_check");
+    try (PreparedStatement check = connection.prepareStatement(pragma);
         ResultSet rows = check.executeQuery()) {
       while (rows.next()) {
         if (!rows.getString(1).equals("ok")) {

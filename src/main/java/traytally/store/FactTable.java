@@ -45,7 +45,7 @@ record FactTable<F extends Fact>(
           (c, s) -> s.plastic(c.plastic()).date(c.date()).whole(c.pieces()).flag(c.listed()),
           c -> new Fact.Counted(c.plastic(), c.date(), c.whole(), c.flag()));
 
-  private static final FactTable<Fact.Fished> STINT =
+  static final FactTable<Fact.Fished> STINT =
       new FactTable<>(
           "stint",
           Fact.Fished.class,

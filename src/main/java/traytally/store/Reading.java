@@ -83,6 +83,12 @@ final class Reading {
     return new Ledger(movements(), batches(connection));
   }
 
+  List<Fact.Fished> stints() throws SQLException {
+    return facts(connection, plastics, FactTable.STINT, STANDS).stream()
+        .map(recorded -> (Fact.Fished) recorded.what())
+        .toList();
+  }
+
   /** The next free stint number, withdrawn stints included. */
   private long nextStint() throws SQLException {
     String sql = "SELECT COALESCE(MAX(number), 0) + 1 FROM stint";
