@@ -15,13 +15,9 @@ import traytally.plastic.Plastic;
 
 /** Looks for what is wrong within a box: in the file, in its references, in its sums. */
 final class Check {
-  private static final String BELOW_ZERO =
+  private static final String BY_DAY =
       """
-      SELECT plastic, date, balance FROM (
-        SELECT plastic, date,
-          SUM(SUM(pieces)) OVER (PARTITION BY plastic ORDER BY date) AS balance
-        FROM movements GROUP BY plastic, date)
-      WHERE balance < 0 ORDER BY plastic, date
+      SELECT plastic, SUM(pieces), date FROM movements GROUP BY plastic, date ORDER BY plastic, date
       """;
   private static final String STRAY_STINTS =
       """
@@ -85,13 +81,20 @@ final class Check {
 
   private void belowZero(List<String> problems) throws SQLException {
     Plastics plastics = Plastics.read(connection);
-    try (PreparedStatement select = connection.prepareStatement(BELOW_ZERO);
+    try (PreparedStatement select = connection.prepareStatement(BY_DAY);
         ResultSet rows = select.executeQuery()) {
       Cells cells = new Cells(rows, plastics);
+      long last = -1;
+      int held = 0;
       while (cells.advance()) {
-        problems.add(
-            "The ledger holds fewer than no pieces of %s on %s: %d."
-                .formatted(plastics.plastic(cells.id()), cells.text(), cells.whole()));
+        long plastic = cells.id();
+        held = (plastic == last ? held : 0) + cells.whole();
+        last = plastic;
+        if (held < 0) {
+          problems.add(
+              "The ledger holds fewer than no pieces of %s on %s: %d."
+                  .formatted(plastics.plastic(plastic), cells.text(), held));
+        }
       }
     }
   }
