@@ -3,26 +3,48 @@ package traytally.numeric;
 import java.util.Arrays;
 
 /**
- * An outer level with the columns nested in it, and its parts of {@link NestedFactor}'s L: K, U =
- * K⁻¹ R and Y = K⁻¹ B.
+ * An outer level with the columns nested in it, and its parts of {@link NestedFactor}'s L: K and Y
+ * = K⁻¹ B. U = K⁻¹ R is never written out: R is the observations themselves, a few columns each,
+ * which takes far less to go through.
  */
 final class Family {
   private final int[] columns;
   private final int[] observations; // ascending, so by block
-  private final int[] blocks; // those it is seen in, ascending
+  private final int[] block; // observations: the block
+  private final int depth; // columns of the family that an observation has
+  private final int[] own; // observations × depth: places in the family
   private final int plain; // columns outside any family
+  private final double[] tie; // observations: weight and the block's standard deviation
+  private final double[] sd; // columns
   private final double[] k; // columns × columns, lower
-  private final double[] u; // columns × blocks
   private final double[] y; // columns × plain
+  private final double[] part; // scratch, columns
 
-  Family(int[] columns, int[] observations, int[] blocks, int plain) {
+  /**
+   * An outer level.
+   *
+   * @param columns those of the design that lie in it
+   * @param observations those of the design that touch it, ascending
+   * @param number columns of the design: place among the plain ones or in the family
+   * @param plain how many columns lie in no family
+   */
+  Family(CountDesign design, int[] columns, int[] observations, int[] number, int plain) {
     this.columns = columns;
     this.observations = observations;
-    this.blocks = blocks;
     this.plain = plain;
+    this.block = Arrays.stream(observations).map(i -> design.blockOf[i]).toArray();
+    this.own =
+        Arrays.stream(observations)
+            .flatMap(i -> Arrays.stream(design.column, i * design.width, (i + 1) * design.width))
+            .filter(column -> design.outer[column] >= 0)
+            .map(column -> number[column])
+            .toArray();
+    this.depth = own.length / Math.max(1, observations.length);
+    this.tie = new double[observations.length];
+    this.sd = new double[columns.length];
     this.k = new double[columns.length * columns.length];
-    this.u = new double[columns.length * blocks.length];
     this.y = new double[columns.length * plain];
+    this.part = new double[columns.length];
   }
 
   int size() {
@@ -42,31 +64,23 @@ final class Family {
    * @param sds Λ, one standard deviation per effect
    */
   void fill(CountDesign design, int[] number, double[] weight, Effects sds) {
-    double[] sd = sds.columns;
-    double blockSd = sds.blocks[0];
     Arrays.fill(k, 0);
-    Arrays.fill(u, 0);
     Arrays.fill(y, 0);
+    Arrays.setAll(sd, f -> sds.columns[columns[f]]);
     int width = design.width;
     int n = columns.length;
-    int at = 0;
-    for (int i : observations) {
-      while (blocks[at] != design.blockOf[i]) {
-        at++;
-      }
-      for (int own = i * width; own < (i + 1) * width; own++) {
-        int column = design.column[own];
-        if (design.outer[column] >= 0) {
-          int row = number[column];
-          double scaled = weight[i] * sd[column];
-          u[row * blocks.length + at] += blockSd * scaled;
-          for (int j = i * width; j < (i + 1) * width; j++) {
-            int other = design.column[j];
-            if (design.outer[other] < 0) {
-              y[row * plain + number[other]] += scaled * sd[other];
-            } else {
-              k[row * n + number[other]] += scaled * sd[other];
-            }
+    for (int o = 0; o < observations.length; o++) {
+      int i = observations[o];
+      tie[o] = weight[i] * sds.blocks[0];
+      for (int a = o * depth; a < (o + 1) * depth; a++) {
+        int row = own[a];
+        double scaled = weight[i] * sd[row];
+        for (int j = i * width; j < (i + 1) * width; j++) {
+          int other = design.column[j];
+          if (design.outer[other] < 0) {
+            y[row * plain + number[other]] += scaled * sds.columns[other];
+          } else {
+            k[row * n + number[other]] += scaled * sds.columns[other];
           }
         }
       }
@@ -77,42 +91,78 @@ final class Family {
   }
 
   /**
-   * F becomes K, R becomes U and B becomes Y; what they explain leaves d, C and A.
+   * F becomes K and B becomes Y; what they and R explain leaves d, C and A.
    *
    * @param root blocks: d so far
    * @param v blocks × plain: C so far
    * @param rest plain × plain: A so far
    */
   void eliminate(double[] root, double[] v, double[] rest) {
-    int n = columns.length;
-    int b = blocks.length;
+    factorise();
     int p = plain;
-    for (int f = 0; f < n; f++) {
-      for (int g = 0; g < f; g++) {
-        double sum = k[f * n + g];
-        for (int h = 0; h < g; h++) {
-          sum -= k[f * n + h] * k[g * n + h];
-        }
-        k[f * n + g] = sum / k[g * n + g];
-        Run.add(u, f * b, u, g * b, -k[f * n + g], b);
-        Run.add(y, f * p, y, g * p, -k[f * n + g], p);
-      }
-      double own = k[f * n + f];
-      for (int h = 0; h < f; h++) {
-        own -= k[f * n + h] * k[f * n + h];
-      }
-      own = Math.sqrt(own);
-      k[f * n + f] = own;
-      Run.scale(u, f * b, 1 / own, b);
-      Run.scale(y, f * p, 1 / own, p);
-      for (int j = 0; j < b; j++) {
-        double tie = u[f * b + j];
-        root[blocks[j]] -= tie * tie;
-        Run.add(v, blocks[j] * p, y, f * p, -tie, p);
-      }
+    for (int f = 0; f < columns.length; f++) {
       for (int row = 0; row < p; row++) {
         Run.add(rest, row * p, y, f * p, -y[f * p + row], row + 1);
       }
+    }
+    int end;
+    for (int o = 0; o < observations.length; o = end) {
+      end = endOfBlock(o);
+      Arrays.fill(part, 0);
+      for (int a = o; a < end; a++) {
+        spread(a, tie[a]);
+      }
+      solve(part);
+      for (int f = 0; f < columns.length; f++) {
+        root[block[o]] -= part[f] * part[f];
+        Run.add(v, block[o] * p, y, f * p, -part[f], p);
+      }
+    }
+  }
+
+  private void factorise() {
+    int n = columns.length;
+    int p = plain;
+    for (int f = 0; f < n; f++) {
+      for (int g = 0; g < f; g++) {
+        k[f * n + g] = (k[f * n + g] - Run.dot(k, f * n, k, g * n, g)) / k[g * n + g];
+        Run.add(y, f * p, y, g * p, -k[f * n + g], p);
+      }
+      k[f * n + f] = Math.sqrt(k[f * n + f] - Run.dot(k, f * n, k, f * n, f));
+      Run.scale(y, f * p, 1 / k[f * n + f], p);
+    }
+  }
+
+  /** The first observation after {@code o} that lies in another block, or the number of them. */
+  private int endOfBlock(int o) {
+    int end = o + 1;
+    while (end < observations.length && block[end] == block[o]) {
+      end++;
+    }
+    return end;
+  }
+
+  /** Adds R times {@code value} of observation {@code o}'s block to {@link #part}. */
+  private void spread(int o, double value) {
+    for (int a = o * depth; a < (o + 1) * depth; a++) {
+      part[own[a]] += value * sd[own[a]];
+    }
+  }
+
+  /** x becomes K⁻¹ x. */
+  private void solve(double[] x) {
+    int n = columns.length;
+    for (int f = 0; f < n; f++) {
+      x[f] = (x[f] - Run.dot(k, f * n, x, f)) / k[f * n + f];
+    }
+  }
+
+  /** x becomes K⁻ᵀ x. */
+  private void solveTransposed(double[] x) {
+    int n = columns.length;
+    for (int f = n - 1; f >= 0; f--) {
+      x[f] /= k[f * n + f];
+      Run.add(x, 0, k, f * n, -x[f], f);
     }
   }
 
@@ -127,53 +177,70 @@ final class Family {
 
   /** The family's part of r becoming L⁻¹ r. */
   void forward(Effects r, double[] plainPart) {
-    int n = columns.length;
-    int b = blocks.length;
-    for (int f = 0; f < n; f++) {
-      double solved = r.columns[columns[f]];
-      for (int g = 0; g < f; g++) {
-        solved -= k[f * n + g] * r.columns[columns[g]];
-      }
-      solved /= k[f * n + f];
-      r.columns[columns[f]] = solved;
-      for (int j = 0; j < b; j++) {
-        r.blocks[blocks[j]] -= u[f * b + j] * solved;
-      }
-      Run.add(plainPart, 0, y, f * plain, -solved, plain);
+    gather(r);
+    solve(part);
+    scatter(r);
+    for (int f = 0; f < columns.length; f++) {
+      Run.add(plainPart, 0, y, f * plain, -part[f], plain);
     }
+    addTies(r, -1);
   }
 
   /** The family's part of r becoming L⁻ᵀ r. */
   void backward(Effects r, double[] plainPart) {
-    int n = columns.length;
-    int b = blocks.length;
-    for (int f = n - 1; f >= 0; f--) {
-      double sum = r.columns[columns[f]] - Run.dot(y, f * plain, plainPart, plain);
-      for (int j = 0; j < b; j++) {
-        sum -= u[f * b + j] * r.blocks[blocks[j]];
+    Arrays.fill(part, 0);
+    for (int o = 0; o < observations.length; o++) {
+      double value = tie[o] * r.blocks[block[o]];
+      for (int a = o * depth; a < (o + 1) * depth; a++) {
+        part[own[a]] += value;
       }
-      for (int g = f + 1; g < n; g++) {
-        sum -= k[g * n + f] * r.columns[columns[g]];
-      }
-      r.columns[columns[f]] = sum / k[f * n + f];
     }
+    for (int f = 0; f < columns.length; f++) {
+      part[f] *= sd[f];
+    }
+    solve(part);
+    for (int f = 0; f < columns.length; f++) {
+      part[f] = r.columns[columns[f]] - Run.dot(y, f * plain, plainPart, plain) - part[f];
+    }
+    solveTransposed(part);
+    scatter(r);
   }
 
   /** The family's part of r becoming L r. */
   void multiply(Effects r, double[] plainPart) {
     int n = columns.length;
-    int b = blocks.length;
-    for (int f = n - 1; f >= 0; f--) {
-      double own = r.columns[columns[f]];
-      Run.add(plainPart, 0, y, f * plain, own, plain);
-      for (int j = 0; j < b; j++) {
-        r.blocks[blocks[j]] += u[f * b + j] * own;
-      }
+    gather(r);
+    for (int f = 0; f < n; f++) {
+      Run.add(plainPart, 0, y, f * plain, part[f], plain);
+      r.columns[columns[f]] = Run.dot(k, f * n, part, f + 1);
+    }
+    addTies(r, 1);
+  }
+
+  /** Adds {@code factor} times Uᵀ x to the blocks, of the x in {@link #part}, which is spent. */
+  private void addTies(Effects r, double factor) {
+    solveTransposed(part);
+    for (int f = 0; f < columns.length; f++) {
+      part[f] *= factor * sd[f];
+    }
+    for (int o = 0; o < observations.length; o++) {
       double sum = 0;
-      for (int g = 0; g <= f; g++) {
-        sum += k[f * n + g] * r.columns[columns[g]];
+      for (int a = o * depth; a < (o + 1) * depth; a++) {
+        sum += part[own[a]];
       }
-      r.columns[columns[f]] = sum;
+      r.blocks[block[o]] += tie[o] * sum;
+    }
+  }
+
+  private void gather(Effects r) {
+    for (int f = 0; f < columns.length; f++) {
+      part[f] = r.columns[columns[f]];
+    }
+  }
+
+  private void scatter(Effects r) {
+    for (int f = 0; f < columns.length; f++) {
+      r.columns[columns[f]] = part[f];
     }
   }
 
@@ -184,27 +251,32 @@ final class Family {
    * @param ties scratch, one per plain column
    */
   double inverseDiagonal(int f, double[] root, double[] v, double[] dense, double[] ties) {
-    int n = columns.length;
     int p = plain;
-    int b = blocks.length;
-    double[] s = new double[n]; // K⁻¹ e
-    double[] t = new double[b]; // Uᵀ s / √d
+    Arrays.fill(part, 0);
     Arrays.fill(ties, 0);
+    part[f] = 1;
+    solve(part);
     double sum = 0;
-    for (int g = f; g < n; g++) {
-      double solved = g == f ? 1 : 0;
-      for (int h = f; h < g; h++) {
-        solved -= k[g * n + h] * s[h];
-      }
-      s[g] = solved / k[g * n + g];
-      sum += s[g] * s[g];
-      Run.add(t, 0, u, g * b, s[g], b);
-      Run.add(ties, 0, y, g * p, s[g], p);
+    for (int g = f; g < columns.length; g++) {
+      sum += part[g] * part[g];
+      Run.add(ties, 0, y, g * p, part[g], p);
     }
-    for (int j = 0; j < b; j++) {
-      t[j] /= root[blocks[j]];
-      sum += t[j] * t[j];
-      Run.add(ties, 0, v, blocks[j] * p, -t[j], p);
+    solveTransposed(part);
+    for (int g = 0; g < columns.length; g++) {
+      part[g] *= sd[g];
+    }
+    int end;
+    for (int o = 0; o < observations.length; o = end) {
+      end = endOfBlock(o);
+      double t = 0;
+      for (int a = o; a < end; a++) {
+        for (int c = a * depth; c < (a + 1) * depth; c++) {
+          t += tie[a] * part[own[c]];
+        }
+      }
+      t /= root[block[o]];
+      sum += t * t;
+      Run.add(ties, 0, v, block[o] * p, -t, p);
     }
     return sum + Run.quadratic(dense, ties);
   }

@@ -69,9 +69,7 @@ final class NestedFactor {
     int[][] observations = design.observationsByOuter();
     Family[] all = new Family[sizes.length];
     for (int o = 0; o < all.length; o++) {
-      int[] blocks =
-          Arrays.stream(observations[o]).map(i -> design.blockOf[i]).distinct().toArray();
-      all[o] = new Family(columns[o], observations[o], blocks, plain.length);
+      all[o] = new Family(design, columns[o], observations[o], number, plain.length);
     }
     return all;
   }

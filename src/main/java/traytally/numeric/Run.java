@@ -19,19 +19,23 @@ final class Run {
 
   /** Four sums at once: a sum of doubles in strict order cannot be worked out side by side. */
   static double dot(double[] left, int at, double[] right, int length) {
+    return dot(left, at, right, 0, length);
+  }
+
+  static double dot(double[] left, int at, double[] right, int start, int length) {
     double s0 = 0;
     double s1 = 0;
     double s2 = 0;
     double s3 = 0;
     int k = 0;
     for (; k + 3 < length; k += 4) {
-      s0 += left[at + k] * right[k];
-      s1 += left[at + k + 1] * right[k + 1];
-      s2 += left[at + k + 2] * right[k + 2];
-      s3 += left[at + k + 3] * right[k + 3];
+      s0 += left[at + k] * right[start + k];
+      s1 += left[at + k + 1] * right[start + k + 1];
+      s2 += left[at + k + 2] * right[start + k + 2];
+      s3 += left[at + k + 3] * right[start + k + 3];
     }
     for (; k < length; k++) {
-      s0 += left[at + k] * right[k];
+      s0 += left[at + k] * right[start + k];
     }
     return s0 + s1 + (s2 + s3);
   }
