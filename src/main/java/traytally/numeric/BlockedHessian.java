@@ -142,7 +142,7 @@ final class BlockedHessian implements Hessian {
    * @param g overwritten by x
    */
   @Override
-  public void solve(Effects g) {
+  public void solve(Effects g, double tolerance) {
     double[] blockPart = g.blocks;
     double[] columnPart = g.columns;
     for (int b = 0; b < design.blocks; b++) {
@@ -168,7 +168,13 @@ final class BlockedHessian implements Hessian {
 
   @Override
   public void precondition(Effects g) {
-    solve(g);
+    solve(g, 0);
+  }
+
+  /** Measured on 80 and 1,000 columns. */
+  @Override
+  public int patience() {
+    return 8;
   }
 
   @Override

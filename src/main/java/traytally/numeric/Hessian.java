@@ -29,8 +29,15 @@ sealed interface Hessian permits BlockedHessian, NestedHessian {
   /** How far {@link #logDeterminant} may be off beside rounding. */
   double doubt();
 
-  /** Solves H x = g in place. */
-  void solve(Effects g);
+  /**
+   * Solves H x = g in place.
+   *
+   * @param tolerance the error that may be left, of the size of x, where it saves work
+   */
+  void solve(Effects g, double tolerance);
+
+  /** How many products with H cost less than to assemble it anew. */
+  int patience();
 
   /** Solves a system near H x = g in place, quickly. */
   void precondition(Effects g);

@@ -21,6 +21,9 @@ final class LaplaceApproximation {
   /** A step with a decrement this small is quadratically exact: no need to look again. */
   private static final double LAST_STEP = 1e-11;
 
+  /** The same where the value is only estimated. */
+  private static final double LAST_ESTIMATED_STEP = 1e-5;
+
   /** The most a Newton step may move a log mean; a factor of 50 (from memory). */
   private static final double LONGEST_MOVE = 4;
 
@@ -128,6 +131,7 @@ final class LaplaceApproximation {
   /** Newton's method from a value of F to its highest; NaN where H cannot be factorised. */
   private double climbToMode(double start) {
     double value = start;
+    double last = hessian.doubt() > 0 ? LAST_ESTIMATED_STEP : LAST_STEP;
     for (int step = 0; step < MOST_STEPS; step++) {
       Effects score = score();
       Effects direction = newton.solve(score, weight, sds);
@@ -136,7 +140,7 @@ final class LaplaceApproximation {
         value = climb(value, direction, decrement);
         steps++;
       }
-      if (!(decrement >= LAST_STEP)) {
+      if (!(decrement >= last)) {
         break;
       }
     }

@@ -18,6 +18,9 @@ package traytally.numeric;
  * <p>while F itself changes by Σ zₗ², Σ ℓ' and Σ ∂ℓ/∂ln κ.
  */
 final class LaplaceGradient {
+  /** The error left in the adjoint, of its size: far below that of variances that are probed. */
+  private static final double SLOPE_TOLERANCE = 1e-4;
+
   private final LaplaceApproximation mode;
   private final CountDesign design;
   private final double[] variance; // v, observations
@@ -50,7 +53,7 @@ final class LaplaceGradient {
     }
     design.collect(moved, pushed);
     pushed.scale(mode.sds());
-    mode.hessian().solve(pushed);
+    mode.hessian().solve(pushed, SLOPE_TOLERANCE);
     Effects push = pushed.copy();
     push.scale(mode.sds());
     design.sum(push, adjoint);

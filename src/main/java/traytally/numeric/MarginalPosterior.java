@@ -168,7 +168,11 @@ final class MarginalPosterior implements QuasiNewton.Objective {
       int at = firstSd + j;
       int group = j - (design.blocked ? 1 : 0);
       gradient[at] = -(group < 0 ? slope.byBlockSd() : slope.byGroupSd(group));
-      curvature[at] = group < 0 ? slope.blockSdCurvature() : slope.groupSdCurvature(group);
+      double bend = group < 0 ? slope.blockSdCurvature() : slope.groupSdCurvature(group);
+      // Of n effects seen exactly, with R times the variance supposed, the slope is (R - 1) n and
+      // the bend 2 n. The way to go is ln R / 2, which (R - 1) / (R + 1) is nearer than
+      // (R - 1) / 2.
+      curvature[at] = bend + Math.max(-bend / 2, -gradient[at]);
       density += addSdPrior(j, parameters[at], gradient);
     }
     if (dispersed.isPresent()) {

@@ -33,9 +33,6 @@ final class NestedHessian implements Hessian {
   /** The error left in a probe's solution, of its size: far below what probing leaves open. */
   private static final double PROBE_TOLERANCE = 5e-2;
 
-  /** The same of a solution that must be right. */
-  private static final double SOLVED = 1e-8;
-
   private static final int MOST_ITERATIONS = 500;
 
   private final CountDesign design;
@@ -205,6 +202,12 @@ final class NestedHessian implements Hessian {
     return factor.logDeterminant() + determinantGap;
   }
 
+  /** Even made anew, P takes a dozen products; an older one some more. */
+  @Override
+  public int patience() {
+    return 40;
+  }
+
   /** Value and slopes are probed apart, so they agree only nearly. */
   @Override
   public double doubt() {
@@ -212,8 +215,8 @@ final class NestedHessian implements Hessian {
   }
 
   @Override
-  public void solve(Effects g) {
-    g.set(conjugateGradients(g, SOLVED).x);
+  public void solve(Effects g, double tolerance) {
+    g.set(conjugateGradients(g, tolerance).x);
   }
 
   @Override

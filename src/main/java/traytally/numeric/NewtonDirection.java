@@ -9,9 +9,6 @@ package traytally.numeric;
  * factorisation. Only where that does not serve is H itself factorised.
  */
 final class NewtonDirection {
-  /** More products than this cost more than a factorisation; measured on 80 and 1,000 columns. */
-  private static final int MOST_PRODUCTS = 8;
-
   private static final double LOOSEST = 1e-2;
   private static final double TIGHTEST = 1e-6;
 
@@ -44,7 +41,7 @@ final class NewtonDirection {
     }
     step.set(score);
     if (factorise(weight, sds)) {
-      hessian.solve(step);
+      hessian.solve(step, tolerance(score.dot(score)));
     } else {
       step.add(Double.NaN, score);
     }
@@ -56,10 +53,10 @@ final class NewtonDirection {
     Effects conditioned = residual.copy();
     hessian.precondition(conditioned);
     double size = residual.dot(conditioned);
-    double tolerance = Math.max(TIGHTEST, Math.min(LOOSEST, Math.sqrt(size)));
+    double tolerance = tolerance(size);
     double enough = tolerance * tolerance * size;
     Effects direction = conditioned.copy();
-    for (int product = 0; product < MOST_PRODUCTS; product++) {
+    for (int product = 0; product < hessian.patience(); product++) {
       Effects image = times(direction, weight, sds);
       double length = size / direction.dot(image);
       step.add(length, direction);
@@ -75,6 +72,11 @@ final class NewtonDirection {
       size = left;
     }
     return false;
+  }
+
+  /** The error to leave in a step: the nearer the mode, the less. */
+  private static double tolerance(double size) {
+    return Math.max(TIGHTEST, Math.min(LOOSEST, Math.sqrt(size)));
   }
 
   /** H v. */

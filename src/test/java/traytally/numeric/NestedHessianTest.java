@@ -74,8 +74,8 @@ class NestedHessianTest {
     Arrays.setAll(right.columns, k -> random.nextGaussian());
     Arrays.setAll(right.blocks, k -> random.nextGaussian());
     Effects other = right.copy();
-    both.whole().solve(right);
-    both.nested().solve(other);
+    both.whole().solve(right, 1e-8);
+    both.nested().solve(other, 1e-8);
     assertArrayNear(right.columns, other.columns, 1e-5);
     assertArrayNear(right.blocks, other.blocks, 1e-5);
   }
