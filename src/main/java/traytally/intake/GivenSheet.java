@@ -70,6 +70,11 @@ public record GivenSheet(
     return ((PackedRows) rows).cell(index, column);
   }
 
+  /** Every cell that stands somewhere in the sheet, most of them once. */
+  List<Cell> distinct() {
+    return ((PackedRows) rows).cells();
+  }
+
   /** The number of a row as the spreadsheet program shows it, by its place in the sheet. */
   int number(int index) {
     return ((PackedRows) rows).number(index);

@@ -3,6 +3,7 @@ package traytally.intake;
 import java.util.AbstractList;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -147,6 +148,11 @@ final class PackedRows extends AbstractList<Row> implements RandomAccess {
       numbers[column] = read(block);
     }
     current = index;
+  }
+
+  /** Every cell that stands in some row, most of them once. */
+  List<Cell> cells() {
+    return Collections.unmodifiableList(cells);
   }
 
   /** The number of a row as the spreadsheet program shows it, by its place among these. */

@@ -292,15 +292,20 @@ final class Sections {
     return text.length() <= LONGEST_DITTO && (!word || "dsaDSA".indexOf(first) >= 0);
   }
 
+  private static boolean isDitto(Cell cell) {
+    return cell instanceof Cell.Text text
+        && mayBeDitto(text.text())
+        && DITTO.contains(Numbers.plain(cell.shown()).toLowerCase(Locale.ROOT));
+  }
+
   private void dittos() {
+    if (table.sheet().distinct().stream().noneMatch(Sections::isDitto)) {
+      return;
+    }
     Optional<ListRow> above = Optional.empty();
     for (ListRow row : table.rows()) {
       for (Field field : table.guess().columns().keySet()) {
-        boolean ditto =
-            row.cell(field) instanceof Cell.Text text
-                && mayBeDitto(text.text())
-                && DITTO.contains(row.text(field).toLowerCase(Locale.ROOT));
-        if (ditto && above.isPresent() && field != Field.NOTE) {
+        if (isDitto(row.cell(field)) && above.isPresent() && field != Field.NOTE) {
           row.fill(field, above.get().place(field));
           table.assume("A ditto mark was taken as the " + field.word() + " of the row above.");
         }

@@ -8,8 +8,11 @@ final class NestedEffects implements JointEffects {
   /** The error of a variance is about the square of this, of its size. */
   private static final double TOLERANCE = 1e-1;
 
-  /** A draw, or a covariance, must be right itself. */
-  private static final double DRAW_TOLERANCE = 1e-3;
+  /** A covariance must be right itself. */
+  private static final double COVARIANCE_TOLERANCE = 1e-3;
+
+  /** The error of a draw, of its size, in a direction of its own each time. */
+  private static final double DRAW_TOLERANCE = 3e-2;
 
   private final NestedHessian hessian;
   private final CountDesign design;
@@ -26,7 +29,7 @@ final class NestedEffects implements JointEffects {
     add(wanted, left, 1);
     Effects from = Effects.zero(design);
     add(from, right, 1);
-    return wanted.dot(hessian.solved(from, DRAW_TOLERANCE));
+    return wanted.dot(hessian.solved(from, COVARIANCE_TOLERANCE));
   }
 
   @Override

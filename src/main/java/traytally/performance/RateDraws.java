@@ -51,11 +51,15 @@ final class RateDraws {
         model.isPresent()
             ? drawn(model.get(), distinct, draws, seed)
             : assumed(distinct, draws, seed);
+    int[] wanted = plastics.stream().mapToInt(p -> column.getOrDefault(p, 0)).toArray();
+    double[] hours = new double[distinct.size()];
+    fished.forEach(turn -> hours[column.getOrDefault(turn.plastic(), 0)] += turn.rodHours());
+    double count = fished.stream().mapToInt(turn -> measure.of(turn.fish())).sum();
     double[][] rates = new double[draws][plastics.size()];
     for (int d = 0; d < draws; d++) {
-      double level = level(logRate[d], column);
-      for (int p = 0; p < plastics.size(); p++) {
-        rates[d][p] = level * Math.exp(logRate[d][column.getOrDefault(plastics.get(p), 0)]);
+      double level = level(logRate[d], hours, count);
+      for (int p = 0; p < wanted.length; p++) {
+        rates[d][p] = level * Math.exp(logRate[d][wanted[p]]);
       }
     }
     return rates;
@@ -91,14 +95,17 @@ final class RateDraws {
     return CatchModel.SCALES.getOrDefault(trait.grouping(), 0.0);
   }
 
-  /** (count + ½) / Σ hours × exp(terms): half a fish keeps a blank log above none. */
-  private double level(double[] logRate, Map<Plastic, Integer> column) {
-    double count = 0.5;
+  /**
+   * (count + ½) / Σ hours × exp(terms): half a fish keeps a blank log above none.
+   *
+   * @param logRate the terms, one per plastic
+   * @param hours fished with each
+   */
+  private double level(double[] logRate, double[] hours, double count) {
     double forecast = 0;
-    for (Turn turn : fished) {
-      count += measure.of(turn.fish());
-      forecast += turn.rodHours() * Math.exp(logRate[column.getOrDefault(turn.plastic(), 0)]);
+    for (int p = 0; p < hours.length; p++) {
+      forecast += hours[p] * Math.exp(logRate[p]);
     }
-    return fished.isEmpty() ? ASSUMED_PER_HOUR : count / forecast;
+    return fished.isEmpty() ? ASSUMED_PER_HOUR : (count + 0.5) / forecast;
   }
 }
