@@ -147,6 +147,7 @@ public final class ImportReport {
     say(imported, Severity.APPROXIMATE, "", notes);
     say(imported, Severity.NOTE, "", notes);
     notes.addAll(imported.notices());
+    notes.addAll(ImportSums.of(imported.entry()));
     if (imported.entry().isEmpty()) {
       notes.add("Nothing changed.");
     } else if (dryRun) {

@@ -28,7 +28,8 @@ public final class SqliteCode {
    * @return whether the driver needs to unpack nothing
    */
   public static boolean in(Path cache) {
-    if (System.getProperty(FOLDER) != null) {
+    String known = System.getProperty(FOLDER);
+    if (known != null && Files.isDirectory(Path.of(known))) {
       return true;
     }
     String system = System.getProperty("os.name") + " " + System.getProperty("os.arch");

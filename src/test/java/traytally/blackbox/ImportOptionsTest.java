@@ -40,6 +40,32 @@ class ImportOptionsTest {
   }
 
   @Test
+  void theReportSaysWhatTheListComesTo() throws IOException {
+    String tray = HEAD + "Shad,blue,85 mm,5,\nShad,rust,85 mm,%d,\n";
+    assertTrue(
+        said(list("tray.csv", tray.formatted(4))).contains("Counted: 9 pieces of 2 plastics."));
+    String again = said(list("tray.csv", tray.formatted(1)), "--dry-run");
+    assertTrue(again.contains("Counted: 1 piece of 1 plastic."), again);
+    assertTrue(again.contains("Against the book: Shad, rust, 85 mm: -3."), again);
+    String bought = said(list("bought.csv", HEAD + "Shad,blue,85 mm,6,\n"), "--add");
+    assertTrue(bought.contains("Bought: 6 pieces of 1 plastic."), bought);
+    String trips =
+        """
+        Date,Body,Colour,Length,Takes,Lost,Worn
+        2026-04-01,Shad,blue,85 mm,2,1,0
+        2026-04-01,Shad,rust,85 mm,1,0,1
+        """;
+    String log = said(list("log.csv", trips));
+    assertTrue(log.contains("Logged: 2 stints on 1 trip, 3 takes, 2 pieces used up."), log);
+  }
+
+  private String said(String file, String... options) {
+    List<String> args = new ArrayList<>(List.of("import", file));
+    args.addAll(List.of(options));
+    return Ran.in(folder, args.toArray(String[]::new)).out().replaceAll("\\s+", " ");
+  }
+
+  @Test
   void rowsNotTakenAreWrittenBackWithTheirProblem() throws IOException {
     String file = list("tray.csv", HEAD + "Shad,=red,85 m,4,\nShad,blue,85 mm,5,\n");
     String problems = folder.resolve("wrong.xlsx").toString();
