@@ -32,6 +32,8 @@ final class Amounts {
       Pattern.compile(
           "(-?)\\s*([a-z]{1,8}|[^\\d\\s.,-]{1,3})?\\s*(-?\\d[\\d.,' ]*|[.,]\\d+)(?:,-)?\\s*([a-z]{1,8}|[^\\d\\s.,-]{1,3})?\\.?");
 
+  private static final Pattern REMARKED = Pattern.compile("(.+?)\\s*\\([^()]*[a-z][^()]*\\)");
+
   private static final Set<String> FREE =
       Set.of("free", "none", "nil", "included", "inc", "gratis");
 
@@ -48,7 +50,7 @@ final class Amounts {
     }
     Matcher sum = SUM.matcher(plain);
     if (!sum.matches()) {
-      return notAPrice();
+      return remarked(plain, own);
     }
     String mark = sum.group(2) != null ? sum.group(2) : sum.group(4) != null ? sum.group(4) : "";
     boolean twoMarks = sum.group(2) != null && sum.group(4) != null;
@@ -62,7 +64,10 @@ final class Amounts {
     if (number.get().compareTo(DEAREST) > 0) {
       return Told.wrong("is more than any pack costs. Write the price of one pack.");
     }
-    if (mark.equals("p") || mark.equals("c") || mark.equals("ct")) {
+    if (mark.equals("p")) {
+      return Told.of(new Written(number.get().movePointLeft(2), currency("gbp", own)));
+    }
+    if (mark.equals("c") || mark.equals("ct")) {
       return Told.of(new Written(number.get().movePointLeft(2), Optional.empty()));
     }
     if (mark.isEmpty()) {
@@ -71,6 +76,19 @@ final class Amounts {
     return currency(mark, own)
         .map(currency -> Told.of(new Written(number.get(), Optional.of(currency))))
         .orElseGet(Amounts::notAPrice);
+  }
+
+  /** A price with words in brackets behind it, such as what it was before. */
+  private static Told<Written> remarked(String plain, Currency own) {
+    Matcher remarked = REMARKED.matcher(plain);
+    if (!remarked.matches()) {
+      return notAPrice();
+    }
+    Told<Written> bare = parse(remarked.group(1), own);
+    return bare.value().isPresent()
+        ? Told.assuming(
+            bare.value().get(), "What stands in brackets behind a price was passed over")
+        : bare;
   }
 
   private static Told<Written> notAPrice() {

@@ -3,6 +3,7 @@ package traytally.intake;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -42,6 +43,11 @@ record ColumnGuess(
     across = Map.copyOf(across);
     why = Map.copyOf(why);
   }
+
+  /** What only a log tells. */
+  private static final Set<Field> OUTING =
+      EnumSet.complementOf(
+          EnumSet.of(Field.DATE, Field.MAKER, Field.BODY, Field.COLOUR, Field.LENGTH, Field.NOTE));
 
   private record Candidate(int column, Field field, int score) {}
 
@@ -189,6 +195,11 @@ record ColumnGuess(
     return fish && (has(Field.MINUTES) || has(Field.CASTS) || has(Field.LOST));
   }
 
+  /** Whether it is no log, or a log that tells more than a day: a count may be dated too. */
+  private boolean tellsOuting() {
+    return kind != ListKind.TRIPS || columns.keySet().stream().anyMatch(OUTING::contains);
+  }
+
   /** The headers a list of this kind needs, in words. */
   static String wanted(ListKind kind) {
     return switch (kind) {
@@ -212,6 +223,9 @@ record ColumnGuess(
       if (guess.isComplete()
           && (wanted.isPresent() || guess.convinces())
           && (wanted.isPresent() || !guess.mayCountTheBox(headers))
+          && (wanted.isPresent()
+              || guess.tellsOuting()
+              || !of(headers, ListKind.BOX, given).isComplete())
           && best.filter(b -> b.score() >= guess.score()).isEmpty()) {
         best = Optional.of(guess);
       }

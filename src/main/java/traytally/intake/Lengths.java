@@ -32,7 +32,11 @@ public final class Lengths {
   }
 
   /** A length as written; the unit is empty where only the number stands. */
-  record Written(BigDecimal number, Optional<Unit> unit) {}
+  record Written(BigDecimal number, Optional<Unit> unit) {
+    private double inMm() {
+      return number.doubleValue() * unit.orElse(Unit.MM).mm.doubleValue();
+    }
+  }
 
   /** No soft plastic is longer than this in inches or shorter than it in mm (common practice). */
   public static final BigDecimal LONGEST_INCHES = new BigDecimal("12");
@@ -47,10 +51,40 @@ public final class Lengths {
               + ")\\s*-?\\s*(?:(\"|''|inches|inch|ins|in)|(mm|millimet(?:re|er)s?|mil)|(cm|centimet(?:re|er)s?))?"
               + "\\.?(?: long)?");
 
+  /** The same length in two units: {@code 75mm (3")}, {@code 3in/75mm}. */
+  private static final Pattern TWICE =
+      Pattern.compile("([^(/=]+?)\\s*(?:[/=]\\s*|\\()([^)]+?)\\)?");
+
+  /**
+   * Sizes are rounded when they are said in another unit: 75 mm are sold as 3" (common practice).
+   */
+  private static final double ROUNDED = 0.05;
+
   private Lengths() {}
 
   /** The length {@code text} is, without a decision on bare numbers. */
   static Optional<Written> parse(String text) {
+    Optional<Written> once = once(text);
+    Matcher twice = TWICE.matcher(Numbers.plain(text));
+    return once.isEmpty() && twice.matches()
+        ? agreed(once(twice.group(1)), once(twice.group(2)))
+        : once;
+  }
+
+  /** The one in millimetres of two lengths that are one, else the first. */
+  private static Optional<Written> agreed(Optional<Written> first, Optional<Written> second) {
+    if (first.flatMap(Written::unit).isEmpty() || second.flatMap(Written::unit).isEmpty()) {
+      return Optional.empty();
+    }
+    double one = first.get().inMm();
+    double other = second.get().inMm();
+    if (Math.abs(one - other) > ROUNDED * Math.max(one, other)) {
+      return Optional.empty();
+    }
+    return second.filter(length -> length.unit().equals(Optional.of(Unit.MM))).or(() -> first);
+  }
+
+  private static Optional<Written> once(String text) {
     Matcher length = LENGTH.matcher(Numbers.plain(text).toLowerCase(Locale.ROOT).strip());
     if (!length.matches()) {
       return Optional.empty();

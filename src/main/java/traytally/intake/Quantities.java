@@ -43,7 +43,7 @@ final class Quantities {
           "(?:~|≈|>=?|about|abt\\.?|around|circa|ca\\.?|c\\.|approx\\.?|approximately|roughly|maybe|over|at least|probably|prob)\\s*(.+)");
   private static final Pattern AFTER =
       Pattern.compile(
-          "(.+?)\\s*(?:\\+|\\+/-|ish|-ish|\\?|or so|or more|approx\\.?|at least|about|ca\\.?|i think)");
+          "(.+?)\\s*(?:\\+|\\+/-|ish|-ish|\\?|\\*+|or so|or more|approx\\.?|at least|about|ca\\.?|i think)");
   private static final Pattern RANGE = Pattern.compile("(\\d+)\\s*(?:-|to|or)\\s*(\\d+)(.*)");
 
   private static final String PACK =
@@ -79,7 +79,12 @@ final class Quantities {
   private static final Pattern A_PACK_OF =
       Pattern.compile("(?:a\\s*)?" + PACK + "\\s*(?:of|x|@)\\s*(\\d+)(?:\\s*" + PIECE + ")?");
   private static final Pattern PACKS =
-      Pattern.compile(NUM + "\\s*(?:of\\s*)?" + PACK + "(?:\\s*left)?");
+      Pattern.compile("(?:" + NUM + "\\s*(?:of\\s*)?)?" + PACK + "(?:\\s*left)?");
+
+  /** Of which the half is of a pack, and not half a piece. */
+  private static final Pattern AND_A_HALF =
+      Pattern.compile("(?:" + NUM + "\\s*)?(" + PACK + ")\\s*(?:and|&|\\+)\\s*a\\s*half");
+
   private static final Pattern PIECES =
       Pattern.compile("(?:x\\s*)?" + NUM + "(?:\\s*x)?\\s*" + PIECE + "(?:\\s*left)?");
 
@@ -98,7 +103,7 @@ final class Quantities {
       // Nobody counts thousandths of a lure: the point can only mark thousands.
       return parse(plain.replace(".", ""), packSize);
     }
-    Told<Integer> exact = sum(plain, packSize);
+    Told<Integer> exact = sum(withHalf(plain), packSize);
     if (exact.value().isPresent() || plain.startsWith("-")) {
       return exact;
     }
@@ -115,6 +120,16 @@ final class Quantities {
         ? Told.assuming(
             bare.value().get(), "What stands in brackets behind a count was passed over")
         : bare;
+  }
+
+  /** {@code 2 packs and a half} as {@code 2.5 packs}. */
+  private static String withHalf(String plain) {
+    Matcher half = AND_A_HALF.matcher(plain);
+    return half.matches()
+        ? packs(half.group(1))
+            .map(packs -> packs.add(new BigDecimal("0.5")) + " " + half.group(2))
+            .orElse(plain)
+        : plain;
   }
 
   /** Whether {@code text} speaks of packs. */
@@ -197,14 +212,14 @@ final class Quantities {
     Matcher packs = PACKS.matcher(term);
     if (packs.matches()) {
       return packSize.isPresent()
-          ? product(number(packs.group(1)), Integer.toString(packSize.getAsInt()))
+          ? product(packs(packs.group(1)), Integer.toString(packSize.getAsInt()))
           : Told.wrong(
               "counts packs, and nothing says how many pieces a pack holds. Write the pieces, or"
                   + " add a column \"Pack size\".");
     }
     Matcher dozens = DOZENS.matcher(term);
     if (dozens.matches()) {
-      return product(number(Objects.requireNonNullElse(dozens.group(1), "one")), "12");
+      return product(packs(dozens.group(1)), "12");
     }
     Matcher pieces = PIECES.matcher(term);
     Optional<BigDecimal> number = pieces.matches() ? number(pieces.group(1)) : Numbers.parse(term);
@@ -212,6 +227,11 @@ final class Quantities {
         .map(Told::of)
         .orElseGet(
             () -> Told.wrong("is not a count of pieces. Write a number such as 12, or 2x8."));
+  }
+
+  /** How many packs, or dozens: one where no number is said. */
+  private static Optional<BigDecimal> packs(String words) {
+    return number(Objects.requireNonNullElse(words, "one"));
   }
 
   private static Told<BigDecimal> product(Optional<BigDecimal> packs, String size) {
