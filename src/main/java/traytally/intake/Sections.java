@@ -252,35 +252,47 @@ final class Sections {
     }
   }
 
+  /** Where a shop's name ends and a remark on it begins: {@code Splice Shed - postage 3.20}. */
+  private static final Pattern ASIDE = Pattern.compile("\\s+[-–]\\s|\\s*[,:(]");
+
   /** A title with none of the words that only say what stands below it. */
   private static boolean mayBeShop(String title) {
     return !title.matches(
         "(?i).*(?:\\d|\\b(?:prices?|price ?list|list|shopping|shops?|order|offers?|packs?|plastics?|cost)\\b).*");
   }
 
-  /** A body style or shop that no row tells may be the title's or the tab's. */
+  /**
+   * A body style or shop that no row tells may be the title's or the tab's; one that the rows above
+   * the first heading lack may be the title's.
+   */
   private void inherit() {
     if (table.kind() == ListKind.PLAN) {
       return;
     }
     Field field = table.kind() == ListKind.PRICES ? Field.SHOP : Field.BODY;
-    boolean untold =
-        !table.rows().isEmpty() && table.rows().stream().allMatch(r -> r.isBlank(field));
-    if (!untold || table.guess().has(field) || table.guess().across().containsValue(field)) {
+    List<ListRow> untold = table.rows().stream().takeWhile(r -> r.isBlank(field)).toList();
+    if (untold.isEmpty()
+        || table.guess().has(field)
+        || table.guess().across().containsValue(field)) {
       return;
     }
     String tab = table.sheet().name();
     Optional<String> name =
         titles.stream()
+            .map(t -> field == Field.SHOP ? ASIDE.split(t, 2)[0].strip() : t)
             .filter(t -> t.length() < 40)
             .filter(t -> field == Field.BODY ? Anatomy.bodyWords(t) > 0 : mayBeShop(t))
             .findFirst();
-    if (name.isEmpty() && !PLAIN_TAB.matcher(tab).matches() && table.kind() != ListKind.TRIPS) {
+    boolean all = untold.size() == table.rows().size();
+    if (name.isEmpty()
+        && all
+        && !PLAIN_TAB.matcher(tab).matches()
+        && table.kind() != ListKind.TRIPS) {
       name = Optional.of(tab);
     }
     if (name.isPresent()) {
       Place place = new Place(Cell.text(name.get()), -1, true);
-      table.rows().forEach(row -> row.fill(field, place));
+      untold.forEach(row -> row.fill(field, place));
       table.assume("The " + field.word() + " was taken from the title \"" + name.get() + "\".");
     }
   }

@@ -14,9 +14,6 @@ enum FileKind {
   XLS,
   TEXT;
 
-  /** Enough to meet a NUL byte or a tag; a page's first tag may follow a long comment. */
-  private static final int HEAD_BYTES = 8192;
-
   private static final String OTHER_KIND =
       "This is %s, not a sheet. Save your list as .xlsx or .csv and import that.";
 
@@ -58,7 +55,7 @@ enum FileKind {
     }
     byte[] head;
     try (InputStream in = Files.newInputStream(file)) {
-      head = in.readNBytes(HEAD_BYTES);
+      head = in.readNBytes(TextEncoding.HEAD_BYTES);
     }
     if (head.length == 0) {
       throw new UnreadableSheetException("This file is empty. Check that it was saved.");
@@ -71,7 +68,7 @@ enum FileKind {
       return XLS;
     }
     refuseOlder(head);
-    boolean binary = start.indexOf('\0') >= 0 && TextEncoding.byMark(head).isEmpty();
+    boolean binary = start.indexOf('\0') >= 0 && TextEncoding.byHead(head).isEmpty();
     for (Mark mark : OTHERS) {
       // "BM" and "MZ" may well begin a list; a picture or a program has NUL bytes as well.
       if (start.startsWith(mark.bytes()) && (binary || mark.bytes().length() > 2)) {

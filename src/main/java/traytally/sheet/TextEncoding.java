@@ -18,6 +18,14 @@ import java.util.Optional;
  * the rest is taken as Windows-1252. Detectors that count letters misread lists this short.
  */
 record TextEncoding(Charset charset, int markBytes) {
+  /** Enough to meet a NUL byte or a tag; a page's first tag may follow a long comment. */
+  static final int HEAD_BYTES = 8192;
+
+  /**
+   * Of so many letters of a list all but one are Latin ones, blanks and figures (an assumption).
+   */
+  private static final int LATIN_SHARE = 4;
+
   private static final Charset WINDOWS = Charset.forName("windows-1252");
 
   /** The encoding a byte order mark names (Unicode standard, 23.8). */
@@ -40,12 +48,32 @@ record TextEncoding(Charset charset, int markBytes) {
     return Optional.empty();
   }
 
+  /** The encoding that the first bytes of a text tell: by a mark, or as two bytes a letter. */
+  static Optional<TextEncoding> byHead(byte[] head) {
+    return byMark(head)
+        .or(() -> inPairs(head, StandardCharsets.UTF_16LE))
+        .or(() -> inPairs(head, StandardCharsets.UTF_16BE));
+  }
+
+  /**
+   * UTF-16 without a mark: whole words, most of them of letters below U+0100, and nothing in it
+   * that no text holds.
+   */
+  private static Optional<TextEncoding> inPairs(byte[] head, Charset charset) {
+    String text = new String(head, 0, head.length / 2 * 2, charset);
+    long latin = text.chars().filter(c -> c < 0x100).count();
+    boolean odd = text.chars().anyMatch(c -> c == 0xFFFD || (c < ' ' && "\t\r\n".indexOf(c) < 0));
+    return latin * LATIN_SHARE > (LATIN_SHARE - 1L) * text.length() && !odd
+        ? Optional.of(new TextEncoding(charset, 0))
+        : Optional.empty();
+  }
+
   static TextEncoding of(Path file, Optional<Charset> given) throws IOException {
     byte[] head;
     try (InputStream in = Files.newInputStream(file)) {
-      head = in.readNBytes(4);
+      head = in.readNBytes(HEAD_BYTES);
     }
-    Optional<TextEncoding> marked = byMark(head);
+    Optional<TextEncoding> marked = byHead(head);
     if (given.isPresent()) {
       boolean same = marked.isPresent() && marked.get().charset().equals(given.get());
       return new TextEncoding(given.get(), same ? marked.get().markBytes() : 0);
