@@ -54,6 +54,7 @@ final class ParcelSearch {
   private final long budget;
   private final double postageCost; // value a cent of postage takes away
   private final double step; // a basket must be worth this much more to be better
+  private final int mostBranches; // twice as many where no basket is known, for any at all
   private double most; // worth of the best basket known, or supposed
   private List<Bundle> best = List.of();
   private boolean found;
@@ -75,6 +76,18 @@ final class ParcelSearch {
       long budget,
       double postageCost,
       double step) {
+    this(shops, plastics, budget, postageCost, step, MOST_BRANCHES);
+  }
+
+  /** A search that looks into so many branches and no more. */
+  ParcelSearch(
+      List<Terms> shops,
+      List<List<Bundle>> plastics,
+      long budget,
+      double postageCost,
+      double step,
+      int mostBranches) {
+    this.mostBranches = mostBranches;
     this.shops = List.copyOf(shops);
     this.budget = budget;
     this.postageCost = postageCost;
@@ -149,7 +162,8 @@ final class ParcelSearch {
     if (!(branch.bound > most + step)) {
       return;
     }
-    if (branches > MOST_BRANCHES) {
+    boolean anyWillDo = !found && most == Double.NEGATIVE_INFINITY;
+    if (branches > (anyWillDo ? 2 * mostBranches : mostBranches)) {
       proven = false;
       return;
     }
