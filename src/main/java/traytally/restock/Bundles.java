@@ -50,11 +50,8 @@ final class Bundles {
   List<Bundle> within(List<Offer> offers, int most, long mostCents, IntToDoubleFunction worth) {
     List<Bundle> bundles = new ArrayList<>();
     for (List<Lot> way : combined(lots(offers, most, mostCents), mostCents)) {
-      long cents = way.stream().mapToLong(Lot::cents).sum();
       int pieces = way.stream().mapToInt(Lot::pieces).sum();
-      if (cents <= mostCents) {
-        bundles.add(bundle(way, worth.applyAsDouble(pieces)));
-      }
+      bundles.add(bundle(way, worth.applyAsDouble(pieces)));
     }
     return bundles;
   }
@@ -75,9 +72,8 @@ final class Bundles {
     }
     long mostCents = cheapest + spare;
     for (List<Lot> way : combined(lots(offers, Integer.MAX_VALUE, mostCents), mostCents)) {
-      long cents = way.stream().mapToLong(Lot::cents).sum();
-      if (way.stream().mapToInt(Lot::pieces).sum() >= least && cents <= mostCents) {
-        bundles.add(bundle(way, (double) -cents));
+      if (way.stream().mapToInt(Lot::pieces).sum() >= least) {
+        bundles.add(bundle(way, (double) -way.stream().mapToLong(Lot::cents).sum()));
       }
     }
     return bundles;
