@@ -110,13 +110,22 @@ class GoingRateTest {
   void purchasesTakenBackDoNotCount() {
     BoxBuilder box = bought(daysAgo(30), daysAgo(20), daysAgo(10));
     Book book = box.book();
-    Batch undone = new Batch(1, Instant.EPOCH, "buy", "", OptionalLong.empty(), OptionalLong.of(2));
-    Book without =
-        new Book(List.of(undone), book.ledger(), book.facts(), book.settings(), book.nextStint());
+    Book without = withUndone(book, 1);
     Outlook outlook = outlook(box);
     Market market = Market.of(book, Set.of());
     assertEquals(
         OptionalDouble.empty(),
         GoingRate.of(without, TODAY, outlook.prospects(), worth(outlook), market));
+    assertTrue(
+        GoingRate.of(withUndone(book, 2), TODAY, outlook.prospects(), worth(outlook), market)
+            .isPresent(),
+        "what was taken back is another");
+  }
+
+  private static Book withUndone(Book book, long batch) {
+    Batch undone =
+        new Batch(batch, Instant.EPOCH, "buy", "", OptionalLong.empty(), OptionalLong.of(9));
+    return new Book(
+        List.of(undone), book.ledger(), book.facts(), book.settings(), book.nextStint());
   }
 }

@@ -62,6 +62,16 @@ class MarketTest {
   }
 
   @Test
+  void thresholdInAnotherCurrencyIsNotStated() {
+    Money dollars = new Money(300, Currency.getInstance("USD"));
+    Shop terms = new Shop(QUAY, Optional.of(euros(3)), Optional.of(dollars), OptionalInt.empty());
+    Market market =
+        market(new BoxBuilder().offered("Quay", INK, 8, 5).fact(new Fact.Traded(terms)));
+    assertEquals(Optional.empty(), market.freeFrom(QUAY));
+    assertEquals(euros(3), market.postage(QUAY, euros(100)));
+  }
+
+  @Test
   void offersAreThoseInStockInTheAnglersCurrency() {
     Money dollars = new Money(300, Currency.getInstance("USD"));
     BoxBuilder box = new BoxBuilder().offered("Quay", INK, 20, 9).offered("Quay", INK, 6, 4);
