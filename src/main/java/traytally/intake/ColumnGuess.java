@@ -28,6 +28,9 @@ record ColumnGuess(
     int score) {
   private static final WordList WORDS = WordList.read("headers.txt");
 
+  /** The words over each field's column: every header is held against all of them. */
+  private static final Map<ListKind, Map<Field, List<String>>> HEADERS = headers();
+
   /** Scores only rank guesses: a word that is the header beats one within it beats a slip. */
   private static final int EXACT = 1000;
 
@@ -48,6 +51,18 @@ record ColumnGuess(
   private static final Set<Field> OUTING =
       EnumSet.complementOf(
           EnumSet.of(Field.DATE, Field.MAKER, Field.BODY, Field.COLOUR, Field.LENGTH, Field.NOTE));
+
+  private static Map<ListKind, Map<Field, List<String>>> headers() {
+    Map<ListKind, Map<Field, List<String>>> headers = new EnumMap<>(ListKind.class);
+    for (ListKind kind : ListKind.values()) {
+      Map<Field, List<String>> words = new EnumMap<>(Field.class);
+      for (Field field : Field.values()) {
+        words.put(field, field.headers(kind, WORDS));
+      }
+      headers.put(kind, words);
+    }
+    return headers;
+  }
 
   private record Candidate(int column, Field field, int score) {}
 
@@ -129,7 +144,7 @@ record ColumnGuess(
     if (kind == ListKind.BOX && field == Field.PIECES && DATED.matcher(header).matches()) {
       return DATED_COUNT;
     }
-    List<String> words = field.headers(kind, WORDS);
+    List<String> words = HEADERS.getOrDefault(kind, Map.of()).getOrDefault(field, List.of());
     int place = words.indexOf(header);
     if (place >= 0) {
       return EXACT - place;
@@ -137,13 +152,12 @@ record ColumnGuess(
     int best = 0;
     String padded = " " + header + " ";
     for (String word : words) {
-      if (word.length() > 2 && padded.contains(" " + word + " ")) {
+      if (word.length() > 2 && header.contains(word) && padded.contains(" " + word + " ")) {
         best = Math.max(best, WITHIN + 10 * word.length());
       } else if (best == 0
           && header.length() > 4
           && word.length() > 3
-          && Math.abs(header.length() - word.length()) < 2
-          && Spelling.slips(header, word) == 1) {
+          && Spelling.isOneSlip(header, word)) {
         best = SLIP;
       }
     }

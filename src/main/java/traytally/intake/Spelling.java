@@ -76,6 +76,27 @@ public final class Spelling {
             >= Math.min(2, consonants.length());
   }
 
+  /** Whether two words are one {@linkplain #slips slip} apart, without counting more of them. */
+  static boolean isOneSlip(String a, String b) {
+    int shorter = Math.min(a.length(), b.length());
+    int lead = 0;
+    while (lead < shorter && a.charAt(lead) == b.charAt(lead)) {
+      lead++;
+    }
+    int tail = 0;
+    while (tail < shorter - lead
+        && a.charAt(a.length() - 1 - tail) == b.charAt(b.length() - 1 - tail)) {
+      tail++;
+    }
+    String left = a.substring(lead, a.length() - tail);
+    String other = b.substring(lead, b.length() - tail);
+    return Math.max(left.length(), other.length()) == 1
+        || (left.length() == 2
+            && other.length() == 2
+            && left.charAt(0) == other.charAt(1)
+            && left.charAt(1) == other.charAt(0));
+  }
+
   /**
    * Letters left out, put in, changed or swapped with the next between two words: optimal string
    * alignment (Damerau 1964, doi:10.1145/363958.363994, each letter edited at most once).

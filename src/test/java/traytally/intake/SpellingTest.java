@@ -30,11 +30,18 @@ class SpellingTest {
     "olive, olive, 0",
     "'', olive, 5",
     "ink, '', 3",
-    "rust, crust, 1"
+    "rust, crust, 1",
+    "baa, aba, 1",
+    "body, boody, 1",
+    "lenght, lengths, 2",
+    "form, from, 1",
+    "tied, diet, 2"
   })
   void slipsAreLettersLeftOutPutInChangedOrSwapped(String one, String other, int slips) {
     assertEquals(slips, Spelling.slips(one, other));
     assertEquals(slips, Spelling.slips(other, one));
+    assertEquals(slips == 1, Spelling.isOneSlip(one, other));
+    assertEquals(slips == 1, Spelling.isOneSlip(other, one));
   }
 
   /** One slip from five letters on, two from eight. */
