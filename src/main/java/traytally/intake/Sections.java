@@ -72,9 +72,13 @@ final class Sections {
           titles.stream()
               .filter(title -> TRAY.matcher(title).matches())
               .findFirst()
-              .map(title -> new Place(Cell.text(title), -1, true));
+              .map(title -> new Place(Cell.text(withoutColon(title)), -1, true));
     }
     this.sectioned = !table.guess().has(sectionField);
+  }
+
+  private static String withoutColon(String heading) {
+    return heading.replaceAll("\\s*:$", "");
   }
 
   /** Whether a heading names a tray. */
@@ -116,9 +120,9 @@ final class Sections {
   }
 
   private void head(Cell cell, int column) {
-    String text = cell.shown().strip().replaceAll("\\s*:$", "");
+    String text = withoutColon(cell.shown().strip());
     if (table.kind() == ListKind.BOX && TRAY.matcher(text).matches()) {
-      tray = Optional.of(new Place(cell, column, true));
+      tray = Optional.of(new Place(Cell.text(text), column, true));
     } else if (table.kind() == ListKind.TRIPS) {
       Heading heading = Heading.of(text);
       section = Optional.of(new Place(Cell.text(heading.date()), column, true));
@@ -258,7 +262,8 @@ final class Sections {
   /** A title with none of the words that only say what stands below it. */
   private static boolean mayBeShop(String title) {
     return !title.matches(
-        "(?i).*(?:\\d|\\b(?:prices?|price ?list|list|shopping|shops?|order|offers?|packs?|plastics?|cost)\\b).*");
+        "(?i).*(?:\\d|\\b(?:prices?|price"
+            + " ?list|list|shopping|shops?|order|offers?|packs?|plastics?|cost)\\b).*");
   }
 
   /**

@@ -114,9 +114,14 @@ final class GoldenTest {
 
   private static ImportOptions options(Path folder) throws IOException {
     Path file = folder.resolve("options.txt");
+    return options(Files.exists(file) ? Files.readAllLines(file) : List.of());
+  }
+
+  /** The options of lines such as {@code count-date 2026-04-01}. */
+  static ImportOptions options(List<String> lines) {
     Map<String, String> said = new HashMap<>();
     Map<String, Optional<Field>> map = new HashMap<>();
-    for (String line : Files.exists(file) ? Files.readAllLines(file) : List.<String>of()) {
+    for (String line : lines) {
       String[] parts = line.split(" ", 2);
       if (parts[0].equals("map")) {
         String[] sides = parts[1].split("=", 2);
