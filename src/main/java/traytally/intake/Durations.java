@@ -108,12 +108,24 @@ final class Durations {
     }
     String lastHalf = span.group(6) == null ? "" : span.group(6);
     String firstHalf = span.group(3) == null ? "" : span.group(3);
-    int from = time(span.group(1), span.group(2), firstHalf);
     int to = time(span.group(4), span.group(5), lastHalf);
+    int from =
+        firstHalf.isEmpty() && !lastHalf.isEmpty()
+            ? before(to, span.group(1), span.group(2), lastHalf)
+            : time(span.group(1), span.group(2), firstHalf);
     if (from < 0 || to < 0) {
       return Optional.empty();
     }
     return Optional.of(BigDecimal.valueOf(Math.floorMod(to - from, DAY)));
+  }
+
+  /** The start of {@code 1-3pm} or {@code 11-1pm}: in the half of the day that comes before. */
+  private static int before(int to, String hour, String minute, String half) {
+    int same = time(hour, minute, half);
+    if (same < 0) {
+      return time(hour, minute, "");
+    }
+    return same <= to ? same : time(hour, minute, half.equals("pm") ? "am" : "pm");
   }
 
   private static int time(String hour, String minute, String half) {
