@@ -290,4 +290,41 @@ class TripLogTest {
         .take(WORDS + "|Clarity", ROW + "|Murky", ROW + "|lovely")
         .says("\"Murky\" read as cloudy.", "E3: \"lovely\" is no clarity known here. Write clear,");
   }
+
+  @Test
+  void yearMayStandInTheTitleTheTabOrTheNameOfTheFile() {
+    String row = "3 April|Low Quay|paddle|ink";
+    GivenSheet tab = Handed.sheet("log-2022.xlsx", "Log 2023", WORDS, row);
+    handed.take(tab).says("2023-04-03 Low Quay", "Dates without a year were read as of 2023.");
+    GivenSheet titled = Handed.sheet("log-2022.xlsx", "Log 2023", "Season 2024", WORDS, row);
+    new Handed().take(titled).says("2024-04-03 Low Quay");
+    GivenSheet two = Handed.sheet("log-2022.xlsx", "2023 and 2024", WORDS, row);
+    new Handed().take(two).says("2022-04-03 Low Quay");
+    GivenSheet none = Handed.sheet("log-20221.xlsx", "", WORDS, row);
+    new Handed().take(none).says("\"3 April\" has no year");
+  }
+
+  @Test
+  void severalPlasticsInOneCellShareTheTripsMinutes() {
+    String headers = "Date|Water|Lures used|Mins|Takes|Landed|Lost";
+    String cell = "Paddle black 75mm 2 takes; craw red 60mm";
+    new Handed()
+        .take(headers, "2026-04-20|Low Quay|" + cell + "|60|2||")
+        .says("Rows that name several plastics were split, one stint a plastic.")
+        .says("The minutes of such a row were shared out evenly.")
+        .says("paddle, black, 75 mm; for ''; ?; 30.0 min; ? casts; 0/2/0/0", "craw, red, 60 mm")
+        .says("0/0/0/0", "2 rows read, 2 taken");
+    new Handed()
+        .take(headers, "2026-04-20|Low Quay|" + cell + "|@01:30|2|1|0")
+        .says("F2: \"1\" stands in a row of several plastics and may be any one's.", "0 taken");
+    new Handed()
+        .take(
+            headers,
+            "2026-04-20|Low Quay|Paddle black 75mm 40 min, lost one; craw red 60mm 20 min|70||||1")
+        .says("; 40.0 min", "; 20.0 min", "lost 1", "lost 0")
+        .saysNot("shared out evenly");
+    new Handed()
+        .take(headers, "2026-04-20|Low Quay|Paddle black 75mm 40 min; craw red 60mm|70||||")
+        .says("; 40.0 min", "; 35.0 min");
+  }
 }

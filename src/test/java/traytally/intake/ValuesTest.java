@@ -191,4 +191,57 @@ final class ValuesTest {
     assertEquals(
         near, Spelling.near(traytally.plastic.Name.of(one), traytally.plastic.Name.of(other)));
   }
+
+  @ParameterizedTest(name = "{0} of 2025 is {1}")
+  @CsvSource({
+    "3/4, 2025-04-03",
+    "13.4., 2025-04-13",
+    "3 June, 2025-06-03",
+    "29 Feb, no",
+    "31/31, no",
+    "3 June 2024, 2024-06-03"
+  })
+  void datesWithoutAYearAreOfTheYearKnown(String text, String date) {
+    Told<Dates.Written> told = Dates.parse(text, TODAY, OptionalInt.of(2025));
+    assertEquals(
+        date, told.value().flatMap(Dates.Written::dayFirst).map(LocalDate::toString).orElse("no"));
+  }
+
+  @ParameterizedTest(name = "{0} is {2} where {1} is one's own")
+  @CsvSource({
+    "$, AUD, AUD",
+    "$, EUR, USD",
+    "kr, NOK, NOK",
+    "kr, EUR, SEK",
+    "kr, AUD, SEK",
+    "$, NOK, USD",
+    "quid, EUR, GBP",
+    "euros, GBP, EUR",
+    "dollars, EUR, USD",
+    "chf, EUR, CHF",
+    "abc, EUR, no"
+  })
+  void signsOfSeveralCurrenciesAreOnesOwn(String mark, String own, String code) {
+    assertEquals(
+        code,
+        Amounts.currency(mark, Currency.getInstance(own))
+            .map(Currency::getCurrencyCode)
+            .orElse("no"));
+  }
+
+  @Test
+  void blankWordsSayNothing() {
+    assertEquals(Told.nothing(), Words.clarity(" "));
+    assertEquals(Told.nothing(), Words.finish(" "));
+    assertEquals(Told.nothing(), Words.yesNo(" "));
+    assertTrue(Words.finish("woolly").isWrong());
+    assertTrue(Words.yesNo("-1").isWrong());
+    assertEquals(Told.assuming(false, "a number read as in stock"), Words.yesNo("0.0"));
+  }
+
+  @Test
+  void lossWordsStandAsWholeWords() {
+    assertEquals(Optional.empty(), Words.lossCause("snagless"));
+    assertEquals(Optional.of(LossCause.TORN), Words.lossCause("tail, torn!"));
+  }
 }
