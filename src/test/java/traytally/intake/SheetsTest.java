@@ -226,6 +226,8 @@ class SheetsTest {
         "Colour|paddle tail|curl tail|Shop; none",
         "Colour|paddle tail|lure;           none",
         "Shape|black;                       none",
+        "Shape|black|white|Flake;           {1=COLOUR, 2=COLOUR} colour none",
+        "Shape|black|glitter;               none",
         "Shape|black|white|Colour;          none",
         "Shape|black|odd one;               none",
         "Which|black|white;                 none"
@@ -296,5 +298,36 @@ class SheetsTest {
         columns("paddle|black|3", "curl|white|2", "odd|odder|1", "some|thing|2", "x|y|1"));
     assertEquals(
         "none", columns("paddle|black|3", "curl|odd|2", "odd|odder|1", "some|thing|2", "x|y|1"));
+  }
+
+  /** Shops over the last columns, with the first row below, and the columns that are shops. */
+  @ParameterizedTest(name = "{0} over {1}: {2}")
+  @CsvSource(
+      delimiter = ';',
+      quoteCharacter = '~',
+      value = {
+        "Body|Pack of|Wren|Holm;       paddle|8|4.95|;      [2, 3]",
+        "Colour|Pack of|Wren|Holm|Lee; ink|8|=4|£5.20|12;   [2, 3, 4]",
+        "Body|Pack of|Wren|Holm;       paddle|8|4.95|1234;  none",
+        "Body|Pack of|Wren|Holm;       paddle|8|4.95|cheap; none",
+        "Body|Pack of|Wren|12;         paddle|8|4.95|4.95;  none",
+        "Body|Pack of|Wren;            paddle|8|4.95;       none",
+        "Body|Pack of|Price|Holm|Lee;  paddle|8|4.95|1|1;   none",
+        "Body|Pack of|Shop|Holm|Lee;   paddle|8|1.00|1|1;   none",
+        "Pack of|Wren|Holm;            8|1.50|1.50;         none",
+        "Body|Wren|Holm;               paddle|1.50|1.50;    none"
+      })
+  void shopsMayStandOverTheirPrices(String header, String below, String shops) {
+    Optional<ColumnGuess> guess =
+        Square.shopsAcross(row(header).cells().stream().map(ColumnHeader::of).toList(), row(below));
+    assertEquals(shops, guess.map(g -> new TreeMap<>(g.across()).keySet() + "").orElse("none"));
+    guess.ifPresent(g -> assertEquals(2 * (2 + g.across().size()), g.score()));
+  }
+
+  @Test
+  void headerIsMostlyOfWords() {
+    handed.take("Colour|Count|-1|-2", "ink|3").says("\"Count\" pieces", "1 rows read");
+    GivenSheet numbers = Handed.sheet("list.csv", "", "Colour|Count|-1|-2|-3", "ink|3");
+    assertTrue(handed.refusal(numbers).contains("no list was found"));
   }
 }
