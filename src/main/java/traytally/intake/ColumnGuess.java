@@ -112,7 +112,7 @@ record ColumnGuess(
       if (header.isEmpty() || header.length() > LONGEST_HEADER) {
         continue;
       }
-      boolean ignored = WORDS.words("ignored").contains(header);
+      boolean ignored = WORDS.words("ignored").contains(header) || FishOff.is(header);
       for (Field field : Field.values()) {
         int score = field.isIn(kind) ? score(header, field, kind) : 0;
         if (score > 0 && (!ignored || score >= EXACT / 2)) {

@@ -46,6 +46,7 @@ final class TripLog {
     this.today = today;
     this.known = known;
     this.reader = new RowReader(table, ColumnHabits.of(table, options, today), today);
+    FishOff.say(table);
     this.fishCounted = countsFish();
     if (fishCounted) {
       table.assume("Numbers where the fish is named were read as fish landed.");
