@@ -44,7 +44,8 @@ record Anatomy(String body, String colour, String length, String quantity) {
           Pattern.compile("(.*\\S)\\s*\\(\\s*x?\\s*([~\\d][^()]*|none|nil)\\)\\s*"),
           Pattern.compile("(.*\\S)\\s+[x*]\\s*(~?\\d+\\+?)\\s*"),
           Pattern.compile(
-              "(.*\\S)\\s*(?:\\s-|[:=,;])\\s*((?:~|about|approx\\.?|around|ca?\\.?)?\\s*\\d.*|none.*|nil|a few|lots)"),
+              "(.*\\S)\\s*(?:\\s-|[:=,;])\\s*((?:~|about|approx\\.?|around|ca?\\.?)?\\s*\\d.*|none.*|nil|a"
+                  + " few|lots)"),
           Pattern.compile(
               "(.*\\S)\\s+(~?\\d+\\+?(?:\\s*(?:pcs|pieces|left|packs?|pks?|off))?)\\s*"));
 
@@ -177,6 +178,11 @@ record Anatomy(String body, String colour, String length, String quantity) {
       words++;
     }
     return noun ? words : 0;
+  }
+
+  /** Whether {@code text} has a word that is a shape's by itself, as "ribbed" is not. */
+  static boolean namesShape(String text) {
+    return Arrays.stream(WordList.fold(text).split(" ", -1)).anyMatch(NOUNS::contains);
   }
 
   /** How many words of {@code text} name shapes. */

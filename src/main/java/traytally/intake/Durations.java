@@ -54,6 +54,15 @@ final class Durations {
     return checked(minutes.get().doubleValue());
   }
 
+  /** Minutes from one time of day to another, each perhaps with its day before it. */
+  static Told<Double> between(String from, String to) {
+    return minutes(timeOfDay(from) + "-" + timeOfDay(to), false);
+  }
+
+  private static String timeOfDay(String text) {
+    return text.replaceFirst("^\\d{4}-\\d\\d-\\d\\d ", "");
+  }
+
   /** {@code minutes} if one rod can fish that long in a day. */
   static Told<Double> checked(double minutes) {
     if (minutes < 0) {

@@ -53,6 +53,10 @@ final class KnownPlastics {
     return look(plastic).contains(plastic);
   }
 
+  boolean hasBody(Name body) {
+    return bodies.contains(body);
+  }
+
   private Set<Plastic> look(Plastic plastic) {
     return byLook.getOrDefault(new Look(plastic.body(), plastic.colour()), Set.of());
   }

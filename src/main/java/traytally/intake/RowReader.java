@@ -189,7 +189,8 @@ final class RowReader {
     }
     if (row.isDoubted(field)) {
       return Told.wrong(
-          "stands in a row of several plastics and may be any one's. Write a row for each plastic.");
+          "stands in a row of several plastics and may be any one's. Write a row for each plastic,"
+              + " or behind each name what was its own, such as \"2 landed\" or \"lost 1\".");
     }
     Cell cell = row.cell(field);
     if (cell instanceof Cell.Numeric number) {
@@ -256,15 +257,11 @@ final class RowReader {
     if (first.isEmpty() || last.isEmpty()) {
       return Optional.empty();
     }
-    Told<Double> told = Durations.minutes(timeOfDay(first) + "-" + timeOfDay(last), false);
+    Told<Double> told = Durations.between(first, last);
     if (told.isWrong()) {
       problem(to, "does not end a length of time from " + first + ". Write both as 09:10.");
     }
     return told.value();
-  }
-
-  private static String timeOfDay(String text) {
-    return text.replaceFirst("^\\d{4}-\\d\\d-\\d\\d ", "");
   }
 
   /** Money in {@code field}; empty if blank. */

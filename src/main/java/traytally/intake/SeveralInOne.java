@@ -2,11 +2,13 @@ package traytally.intake;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import traytally.intake.ListRow.Place;
@@ -16,12 +18,30 @@ import traytally.sheet.Cell;
  * Splits a log's row that names several plastics in one cell: {@code Slim shad copper 85mm 2 takes;
  * ball tail olive 65mm lost 1}.
  *
- * <p>The trip's minutes are shared out evenly, and it is said. Its fish and losses are never shared
- * out: the cell must tell whose they are, unless there were none.
+ * <p>The trip's minutes and casts are shared out evenly, and it is said. Its fish and losses are
+ * never shared out: the cell must tell whose they are, unless there were none.
  */
 final class SeveralInOne {
   private static final Pattern PARTS = Pattern.compile("\\s*(?:;|\\n|\\|| \\+ | then )\\s*");
   private static final Pattern COMMAS = Pattern.compile("\\s*,\\s*(?=\\D)");
+
+  private static final Pattern SHAPES =
+      Pattern.compile("\\s*(?:[,;&|\n]|\\s\\+\\s|\\band\\b|\\bthen\\b)\\s*");
+
+  /** What is of one plastic alone and stands once for all of them. */
+  private static final List<Field> COUNTS =
+      List.of(
+          Field.FOLLOWS,
+          Field.TAKES,
+          Field.HOOKED,
+          Field.LANDED,
+          Field.SPECIES,
+          Field.LOST,
+          Field.SNAGGED,
+          Field.BITTEN_OFF,
+          Field.TORN,
+          Field.CAST_OFF,
+          Field.WORN);
 
   private static final String NUMBER = "(\\d+|no|none|" + String.join("|", Numbers.WORDS) + ")";
 
@@ -45,8 +65,18 @@ final class SeveralInOne {
         NUMBER + "\\s+(?:" + words + ")\\b|\\b(?:" + words + ")\\s*:?\\s*" + NUMBER);
   }
 
+  /** Whether {@code body} names several body styles: {@code Paddle, Grub}. */
+  static boolean namesSeveral(String body) {
+    String[] shapes = SHAPES.split(body.strip());
+    return shapes.length > 1 && Arrays.stream(shapes).allMatch(Anatomy::namesShape);
+  }
+
   /** One plastic of the cell and what is told of it. */
-  private record Part(Anatomy plastic, Map<Field, String> told) {}
+  private record Part(Anatomy plastic, Map<Field, String> told) {
+    int number(Field field) {
+      return Integer.parseInt(told.getOrDefault(field, "0"));
+    }
+  }
 
   void run() {
     List<ListRow> rows = new ArrayList<>();
@@ -109,13 +139,7 @@ final class SeveralInOne {
       if (!part.plastic().length().isEmpty()) {
         one.put(Field.LENGTH, Cell.text(part.plastic().length()), column);
       }
-      for (Field field : List.of(Field.TAKES, Field.HOOKED, Field.LANDED, Field.LOST)) {
-        if (parts.stream().anyMatch(p -> p.told().containsKey(field))) {
-          one.put(field, Cell.text(part.told().getOrDefault(field, "0")), column);
-        } else if (!isNone(row.place(field))) {
-          one.doubt(field);
-        }
-      }
+      COUNTS.forEach(field -> settle(field, one, part, parts, column));
       share.ifPresent(
           minutes ->
               one.put(
@@ -124,13 +148,50 @@ final class SeveralInOne {
                   row.place(Field.MINUTES).column()));
       rows.add(one);
     }
+    shareCasts(row.place(Field.CASTS), rows);
     table.assume("Rows that name several plastics were split, one stint a plastic.");
     return rows;
   }
 
+  /** Gives one plastic what the cell tells of it; what may be any one's is doubted. */
+  private static void settle(Field field, ListRow one, Part part, List<Part> parts, int column) {
+    Place whole = one.place(field);
+    Field told = field;
+    if (field == Field.SPECIES) {
+      if (!one.text(field).matches("\\d{1,3}")) {
+        return;
+      }
+      told = Field.LANDED;
+    }
+    Field key = told;
+    if (parts.stream().anyMatch(p -> p.told().containsKey(key))) {
+      int all = parts.stream().mapToInt(p -> p.number(key)).sum();
+      if (!isNone(whole) && !Integer.toString(all).equals(one.text(field))) {
+        one.doubt(field);
+      } else {
+        one.put(field, Cell.text(Integer.toString(part.number(key))), column);
+      }
+    } else if (!isNone(whole)) {
+      one.doubt(field);
+    }
+  }
+
+  private void shareCasts(Place casts, List<ListRow> rows) {
+    Optional<Integer> all =
+        Quantities.parse(casts.cell().shown(), OptionalInt.empty()).value().filter(n -> n > 0);
+    if (all.isEmpty()) {
+      return;
+    }
+    for (int i = 0; i < rows.size(); i++) {
+      int share = all.get() / rows.size() + (i < all.get() % rows.size() ? 1 : 0);
+      rows.get(i).put(Field.CASTS, Cell.text(Integer.toString(share)), casts.column());
+    }
+    table.assume("The casts of such a row were shared out evenly.");
+  }
+
   private static boolean isNone(Place place) {
     return place.cell().isBlank()
-        || Quantities.parse(place.cell().shown(), java.util.OptionalInt.empty())
+        || Quantities.parse(place.cell().shown(), OptionalInt.empty())
             .value()
             .filter(n -> n == 0)
             .isPresent();
@@ -141,14 +202,20 @@ final class SeveralInOne {
     if (parts.stream().allMatch(p -> p.told().containsKey(Field.MINUTES))) {
       return Optional.of("0");
     }
-    boolean hours = table.header(Field.MINUTES).filter(ColumnHeader::saysHours).isPresent();
-    String text = row.text(Field.MINUTES);
-    Cell cell = row.place(Field.MINUTES).cell();
-    Optional<Double> whole =
-        cell instanceof Cell.Time time
-            ? Optional.of(time.length().toSeconds() / 60.0)
-            : Durations.minutes(text, hours).value();
+    Optional<Double> whole = minutes(row);
     whole.ifPresent(m -> table.assume("The minutes of such a row were shared out evenly."));
     return whole.map(minutes -> String.format(Locale.ROOT, "%.2f", minutes / parts.size()));
+  }
+
+  private Optional<Double> minutes(ListRow row) {
+    if (row.place(Field.MINUTES).cell() instanceof Cell.Time time) {
+      return Optional.of(time.length().toSeconds() / 60.0);
+    }
+    String text = row.text(Field.MINUTES);
+    if (text.isEmpty() && !row.isBlank(Field.START) && !row.isBlank(Field.END)) {
+      return Durations.between(row.text(Field.START), row.text(Field.END)).value();
+    }
+    boolean hours = table.header(Field.MINUTES).filter(ColumnHeader::saysHours).isPresent();
+    return Durations.minutes(text, hours).value();
   }
 }

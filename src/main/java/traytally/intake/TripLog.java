@@ -183,6 +183,11 @@ final class TripLog {
   /** The plastic in the row's own words; any plastic if the row has failed. */
   private Plastic words() {
     var body = known.agreed(reader.nameNeeded(Field.BODY));
+    if (SeveralInOne.namesSeveral(reader.text(Field.BODY)) && !known.hasBody(body)) {
+      reader.problem(
+          Field.BODY,
+          "names several plastics. Write a row for each, with its own minutes, fish and losses.");
+    }
     var colour = known.agreed(reader.nameNeeded(Field.COLOUR));
     var maker = known.agreed(reader.name(Field.MAKER));
     int lengthMm = reader.lengthMm();
