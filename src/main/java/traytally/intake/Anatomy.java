@@ -2,6 +2,7 @@ package traytally.intake;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -145,9 +146,7 @@ record Anatomy(String body, String colour, String length, String quantity) {
     }
     List<String> tokens = Arrays.asList(tidied.split("\\s+", -1));
     int lead = run(tokens);
-    List<String> backwards = new ArrayList<>(tokens);
-    java.util.Collections.reverse(backwards);
-    int trail = run(backwards);
+    int trail = trail(tokens);
     if ((lead == 0) == (trail == 0) || lead == tokens.size()) {
       return new Anatomy("", "", length, quantity);
     }
@@ -158,6 +157,13 @@ record Anatomy(String body, String colour, String length, String quantity) {
             join(tokens, 0, tokens.size() - trail),
             length,
             quantity);
+  }
+
+  /** How many words at the end name a body. */
+  static int trail(List<String> tokens) {
+    List<String> backwards = new ArrayList<>(tokens);
+    Collections.reverse(backwards);
+    return run(backwards);
   }
 
   private static String join(List<String> tokens, int from, int to) {

@@ -115,6 +115,9 @@ record ColumnGuess(
       boolean ignored = WORDS.words("ignored").contains(header) || FishOff.is(header);
       for (Field field : Field.values()) {
         int score = field.isIn(kind) ? score(header, field, kind) : 0;
+        if (field == Field.MAKER && namesMakerAndBody(header, kind)) {
+          continue;
+        }
         if (score > 0 && (!ignored || score >= EXACT / 2)) {
           candidates.add(new Candidate(column, field, score));
         }
@@ -131,6 +134,13 @@ record ColumnGuess(
   /** Whether {@code header} is a usual word for {@code field}. */
   static boolean isUsual(String header, Field field, ListKind kind) {
     return score(header, field, kind) >= EXACT / 2;
+  }
+
+  /** Whether {@code header} names the maker and the body style at once: {@code Maker & style}. */
+  static boolean namesMakerAndBody(String header, ListKind kind) {
+    int maker = score(header, Field.MAKER, kind);
+    int body = score(header, Field.BODY, kind);
+    return maker >= WITHIN && maker < EXACT / 2 && body >= WITHIN && body < EXACT / 2;
   }
 
   /** A header that is a day or a month: what was counted then. */

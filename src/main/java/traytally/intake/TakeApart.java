@@ -28,6 +28,7 @@ final class TakeApart {
     wholePlastics();
     lengthsWithin(Field.BODY);
     lengthsWithin(Field.COLOUR);
+    new MakersWithin(table).run();
   }
 
   /** Where only one of body and colour is told, both may stand in that one cell. */
