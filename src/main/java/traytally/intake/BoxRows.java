@@ -104,7 +104,7 @@ final class BoxRows {
     if (packSize.isEmpty()) {
       packSize = bookPackSize(row, maker, lengthMm);
     }
-    OptionalInt pieces = pieces(packSize);
+    OptionalInt pieces = pieces(row, packSize);
     if (reader.failed()) {
       return Optional.empty();
     }
@@ -152,18 +152,15 @@ final class BoxRows {
     return size;
   }
 
-  private OptionalInt pieces(OptionalInt packSize) {
-    if (told.contains(Field.PIECES)) {
+  private OptionalInt pieces(ListRow row, OptionalInt packSize) {
+    boolean tallied = !row.isBlank(Field.HAD) || !row.isBlank(Field.BOUGHT_SINCE);
+    if (told.contains(Field.PIECES)
+        && !(row.isBlank(Field.PIECES) && tallied && !row.isBlank(Field.LOST_SO_FAR))) {
       return reader.pieces(Field.PIECES, packSize);
     }
-    if (told.contains(Field.HAD) && told.contains(Field.LOST_SO_FAR)) {
-      int had = reader.pieces(Field.HAD, packSize).orElse(0);
-      int lost = reader.pieces(Field.LOST_SO_FAR, packSize).orElse(0);
-      if (lost > had) {
-        reader.problem(Field.LOST_SO_FAR, "is more than there were. Write the pieces left.");
-      }
-      table.assume("The count was worked out as what there was less what was lost.");
-      return OptionalInt.of(Math.max(0, had - lost));
+    if ((told.contains(Field.HAD) || told.contains(Field.BOUGHT_SINCE))
+        && told.contains(Field.LOST_SO_FAR)) {
+      return tally(packSize);
     }
     OptionalInt packs = reader.count(Field.PACKS, Quantities.MOST_PIECES);
     OptionalInt loose = reader.pieces(Field.LOOSE, packSize);
@@ -181,6 +178,26 @@ final class BoxRows {
     }
     table.assume("Pieces were worked out as packs times pack size, and loose pieces.");
     return packs.isEmpty() && loose.isEmpty() ? OptionalInt.empty() : OptionalInt.of((int) sum);
+  }
+
+  /** What there was, and came, less what went. */
+  private OptionalInt tally(OptionalInt packSize) {
+    int came =
+        reader.pieces(Field.HAD, packSize).orElse(0)
+            + reader.pieces(Field.BOUGHT_SINCE, packSize).orElse(0);
+    int went =
+        reader.pieces(Field.LOST_SO_FAR, packSize).orElse(0)
+            + reader.pieces(Field.GIVEN_AWAY, packSize).orElse(0);
+    if (went > came) {
+      reader.problem(Field.LOST_SO_FAR, "is more than there were. Write the pieces left.");
+    }
+    table.assume(
+        told.contains(Field.PIECES)
+            ? "Blank counts were worked out as what there was less what was lost."
+            : told.contains(Field.GIVEN_AWAY)
+                ? "The count was worked out as what there was less what was lost or given away."
+                : "The count was worked out as what there was less what was lost.");
+    return OptionalInt.of(Math.max(0, came - went));
   }
 
   private static Told<Swatch> swatch(String text) {

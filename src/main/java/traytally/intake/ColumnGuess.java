@@ -188,7 +188,7 @@ record ColumnGuess(
                   || has(Field.PIECES)
                   || has(Field.PACKS)
                   || has(Field.LOOSE)
-                  || (has(Field.HAD) && has(Field.LOST_SO_FAR)));
+                  || ((has(Field.HAD) || has(Field.BOUGHT_SINCE)) && has(Field.LOST_SO_FAR)));
       case TRIPS -> lure && (has(Field.DATE) || tellsFish());
       case PLAN ->
           !has(Field.BODY)

@@ -25,7 +25,10 @@ public enum Field {
   LOOSE("loose", BOX),
   /** Pieces at the start of a tally. */
   HAD("had", BOX),
+  /** Pieces that came since. */
+  BOUGHT_SINCE("bought since", BOX),
   LOST_SO_FAR("lost so far", BOX),
+  GIVEN_AWAY("given away", BOX),
   /** Pieces in the book when it wrote the list to be edited. */
   BOOK_SAYS("book says", BOX),
   PACK_SIZE("pack size", BOX, PRICES),

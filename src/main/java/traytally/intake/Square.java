@@ -59,7 +59,13 @@ final class Square {
     boolean colours = across.containsValue(Field.COLOUR);
     Map<Field, Integer> columns = new HashMap<>(words.columns());
     Map<Integer, String> why = new HashMap<>(words.why());
-    List.of(Field.PIECES, Field.PACKS, Field.LOOSE, Field.HAD, Field.LOST_SO_FAR)
+    List.of(
+            Field.PIECES,
+            Field.PACKS,
+            Field.LOOSE,
+            Field.HAD,
+            Field.BOUGHT_SINCE,
+            Field.LOST_SO_FAR)
         .forEach(columns::remove);
     if (across.containsValue(Field.LENGTH)) {
       columns.remove(Field.LENGTH);
