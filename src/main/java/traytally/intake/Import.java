@@ -53,7 +53,12 @@ public final class Import {
 
   private Imported read(List<GivenSheet> sheets) {
     Map<GivenSheet, List<Table>> found = tables(sheets);
-    List<Table> tables = found.values().stream().flatMap(List::stream).toList();
+    Map<Table, String> passed = passedOver(found);
+    List<Table> tables =
+        found.values().stream()
+            .flatMap(List::stream)
+            .filter(table -> !passed.containsKey(table))
+            .toList();
     // The box says what is owned, so it is read before the log that names it.
     takeBox(of(ListKind.BOX, tables));
     of(ListKind.PRICES, tables).forEach(this::takePrices);
@@ -61,8 +66,14 @@ public final class Import {
     takeTrips(bySource(of(ListKind.TRIPS, tables)));
     List<SheetReading> readings = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
-    found.forEach((sheet, list) -> report(sheet, list, readings, problems));
+    found.forEach((sheet, list) -> report(sheet, list, passed, readings, problems));
     return imported(tables, readings, problems);
+  }
+
+  /** Lists of the box that are not what is there now, unless the person chose the tabs. */
+  private Map<Table, String> passedOver(Map<GivenSheet, List<Table>> found) {
+    List<Table> box = of(ListKind.BOX, found.values().stream().flatMap(List::stream).toList());
+    return options.sheets().isEmpty() ? new InStock(box, today).passed() : Map.of();
   }
 
   private static List<Table> of(ListKind kind, List<Table> tables) {
@@ -249,24 +260,25 @@ public final class Import {
   }
 
   private void report(
-      GivenSheet sheet, List<Table> tables, List<SheetReading> readings, List<Problem> problems) {
+      GivenSheet sheet,
+      List<Table> tables,
+      Map<Table, String> passed,
+      List<SheetReading> readings,
+      List<Problem> problems) {
     if (tables.isEmpty()) {
       readings.add(
-          new SheetReading(
-              sheet.file(),
-              sheet.name(),
-              Optional.empty(),
-              List.of(),
-              List.of(
-                  Printed.is(sheet)
-                      ? Printed.SENTENCE + ": passed over."
-                      : "No list was found in it: passed over."),
-              0,
-              0,
-              0));
+          SheetReading.passedOver(
+              sheet,
+              Printed.is(sheet)
+                  ? Printed.SENTENCE + ": passed over."
+                  : "No list was found in it: passed over."));
       return;
     }
     for (Table table : tables) {
+      if (passed.containsKey(table)) {
+        readings.add(SheetReading.passedOver(sheet, passed.get(table)));
+        continue;
+      }
       if (sheet.hidden()) {
         table.assume("The sheet is hidden and was read like the others.");
       }

@@ -28,6 +28,12 @@ public record SheetReading(
     }
   }
 
+  /** One of which nothing was read. */
+  static SheetReading passedOver(GivenSheet sheet, String why) {
+    return new SheetReading(
+        sheet.file(), sheet.name(), Optional.empty(), List.of(), List.of(why), 0, 0, 0);
+  }
+
   /** The same where the whole list was turned down: no row was taken. */
   SheetReading untaken() {
     return new SheetReading(file, sheet, kind, columns, assumptions, rowsRead, 0, rowsRead);

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import traytally.intake.Problem.Severity;
 import traytally.sheet.Address;
 
@@ -21,6 +22,7 @@ final class Table {
   private final List<Problem> problems = new ArrayList<>();
   private final Map<String, Integer> assumptions = new LinkedHashMap<>();
   private OptionalInt year = OptionalInt.empty();
+  private List<String> names = List.of();
 
   Table(GivenSheet sheet, List<ColumnHeader> headers, ColumnGuess guess) {
     this.sheet = sheet;
@@ -34,8 +36,14 @@ final class Table {
     return year;
   }
 
+  /** What the list may be called: the title over it, and the tab. */
+  List<String> names() {
+    return names;
+  }
+
   /** Notes what stands over the list. */
   void under(List<String> titles) {
+    names = Stream.concat(titles.stream().limit(1), Stream.of(sheet.name())).toList();
     List<String> texts = new ArrayList<>(titles);
     texts.add(sheet.name());
     texts.add(sheet.file());

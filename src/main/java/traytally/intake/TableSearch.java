@@ -154,9 +154,13 @@ final class TableSearch {
       following = rowAt(i + 1);
       boolean gap = row.number() > last + 1;
       boolean fresh = gap || titled;
-      titled = gap && row.cells().stream().filter(c -> !ListRow.isBlank(c)).count() == 1;
+      titled = gap && isTitle(row);
       last = row.number();
-      if (repeatsHeader(table, row)) {
+      if (isTitle(row)
+          && following.filter(f -> repeatsHeader(table, f)).isPresent()
+          && endsAtTitle(table, row)) {
+        next = headers.at(i + 1);
+      } else if (repeatsHeader(table, row)) {
         table.assume("A header row that stands again was passed over.");
       } else {
         next = HeaderSearch.mayBe(row, fresh) ? headers.at(i) : Optional.empty();
@@ -228,6 +232,17 @@ final class TableSearch {
       titles.add(filled.get(0).shown().strip());
     }
     return titles;
+  }
+
+  private static boolean isTitle(Row row) {
+    return row.cells().stream().filter(cell -> !ListRow.isBlank(cell)).count() == 1;
+  }
+
+  /** Whether a title over the same headers begins another list: it is no tray, no body, no shop. */
+  private static boolean endsAtTitle(Table table, Row row) {
+    return table.kind() == ListKind.BOX
+        && table.guess().has(Field.BODY)
+        && row.cells().stream().noneMatch(cell -> Sections.isTray(cell.shown().strip()));
   }
 
   private boolean repeatsHeader(Table table, Row row) {

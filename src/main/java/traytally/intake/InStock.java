@@ -1,0 +1,160 @@
+package traytally.intake;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Which of several lists of the box are what is there now: not the wish list, not what was lost,
+ * not a summary of the others, and of several counts of the same plastics the newest.
+ */
+final class InStock {
+  private static final Pattern NOT_THERE =
+      Pattern.compile(
+          "(?:(?:my|the|all|plastics|lures|baits|pieces|ones|what|i) )*"
+              + "(?:wish ?list|wish|wanted|to buy|to get|shopping list|lost|given away|gave away"
+              + "|sold|used up|broken|worn out)(?: \\S+){0,4}");
+  private static final Pattern SUMMARY =
+      Pattern.compile("(?:summary|totals?|overview|all|all together|everything|grand totals?)");
+  private static final Pattern OLD =
+      Pattern.compile("(?:.* )?(?:old|backup|copy|archived?|previous|before)(?: .*)?");
+
+  private static final String MONTH = "(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\\.?";
+  private static final Pattern MONTH_ONLY = Pattern.compile("\\b" + MONTH + "(?: (20\\d\\d))?");
+  private static final Pattern YEAR_ONLY = Pattern.compile("(?<!\\d)(20\\d\\d)(?!\\d)");
+  private static final Pattern DAY =
+      Pattern.compile(
+          "20\\d\\d-\\d\\d-\\d\\d|\\d{1,2}(?:st|nd|rd|th)? " + MONTH + "(?: (?:20)?\\d\\d\\b)?");
+  private static final String MONTHS = "janfebmaraprmayjunjulaugsepoctnovdec";
+
+  /** Counts of the same plastics share at least half of them (an assumption). */
+  private static final int HALF = 2;
+
+  private final LocalDate today;
+  private final Map<Table, Set<String>> plastics = new LinkedHashMap<>();
+  private final Map<Table, String> passed = new LinkedHashMap<>();
+
+  /** Looks through the lists of the box of one import. */
+  InStock(List<Table> lists, LocalDate today) {
+    this.today = today;
+    for (Table list : lists) {
+      Set<String> named = new HashSet<>();
+      list.rows().forEach(row -> named.add(plastic(row)));
+      plastics.put(list, named);
+    }
+    if (lists.size() > 1) {
+      lists.forEach(this::look);
+      newest();
+    }
+    if (passed.size() == lists.size()) {
+      passed.clear();
+    }
+  }
+
+  /** The lists passed over, and why. */
+  Map<Table, String> passed() {
+    return passed;
+  }
+
+  private static String plastic(ListRow row) {
+    return WordList.fold(
+        String.join(
+            "|",
+            row.text(Field.MAKER),
+            row.text(Field.BODY),
+            row.text(Field.COLOUR),
+            row.text(Field.LENGTH)));
+  }
+
+  private void look(Table list) {
+    for (String name : list.names()) {
+      String folded = WordList.fold(name);
+      if (NOT_THERE.matcher(folded).matches()) {
+        pass(list, name, "is not of what is there");
+      } else if (SUMMARY.matcher(folded).matches() && others(list).containsAll(named(list))) {
+        pass(list, name, "repeats the others");
+      } else if (OLD.matcher(folded).matches() && shares(named(list), others(list))) {
+        pass(list, name, "is an older one of the same plastics");
+      }
+    }
+  }
+
+  private void pass(Table list, String name, String why) {
+    passed.putIfAbsent(list, "The list \"" + name + "\" " + why + ": passed over.");
+  }
+
+  private Set<String> named(Table list) {
+    return plastics.getOrDefault(list, Set.of());
+  }
+
+  private Set<String> others(Table list) {
+    Set<String> others = new HashSet<>();
+    plastics.forEach((other, named) -> others.addAll(other.equals(list) ? Set.of() : named));
+    return others;
+  }
+
+  private static boolean shares(Set<String> some, Set<String> others) {
+    long shared = some.stream().filter(others::contains).count();
+    return shared * HALF >= Math.min(some.size(), others.size()) && shared > 0;
+  }
+
+  /** A list under a date, and the name that tells it. */
+  private record Dated(Table list, String name, LocalDate date) {}
+
+  /** Passes over what a later list counts again. */
+  private void newest() {
+    List<Dated> dated = new ArrayList<>();
+    for (Table list : plastics.keySet()) {
+      if (!passed.containsKey(list)) {
+        list.names().stream()
+            .flatMap(name -> date(name).map(date -> new Dated(list, name, date)).stream())
+            .findFirst()
+            .ifPresent(dated::add);
+      }
+    }
+    for (Dated older : dated) {
+      boolean again =
+          dated.stream()
+              .anyMatch(
+                  later ->
+                      later.date().isAfter(older.date())
+                          && shares(named(older.list()), named(later.list())));
+      if (again) {
+        pass(older.list(), older.name(), "is older than another of the same plastics");
+      }
+    }
+  }
+
+  /** The day, month or year that a name tells, as a day; a month without a year is the last one. */
+  private Optional<LocalDate> date(String name) {
+    String plain = Numbers.plain(name).toLowerCase(Locale.ROOT);
+    Matcher day = DAY.matcher(plain);
+    if (day.find()) {
+      return Dates.parse(day.group(), today, OptionalInt.of(today.getYear()))
+          .value()
+          .flatMap(Dates.Written::certain);
+    }
+    Matcher month = MONTH_ONLY.matcher(plain);
+    if (month.find()) {
+      int number = MONTHS.indexOf(month.group(1)) / 3 + 1;
+      int year =
+          month.group(2) != null
+              ? Integer.parseInt(month.group(2))
+              : today.getYear() - (number > today.getMonthValue() ? 1 : 0);
+      return Optional.of(LocalDate.of(year, number, 1));
+    }
+    Matcher year = YEAR_ONLY.matcher(plain);
+    return year.find()
+        ? Optional.of(LocalDate.of(Integer.parseInt(year.group(1)), 1, 1))
+        : Optional.empty();
+  }
+}
