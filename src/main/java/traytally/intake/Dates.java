@@ -82,7 +82,7 @@ final class Dates {
   /** The readings of {@code text}; two-digit years lie at most one year after {@code today}. */
   static Told<Written> parse(String text, LocalDate today, OptionalInt year) {
     String plain = Numbers.plain(text).toLowerCase(Locale.ROOT).strip();
-    if (plain.isEmpty() || plain.equals("-")) {
+    if (plain.isEmpty()) {
       return Told.nothing();
     }
     String bare = WEEKDAY.matcher(plain).replaceFirst("");

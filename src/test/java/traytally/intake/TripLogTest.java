@@ -17,6 +17,14 @@ class TripLogTest {
   }
 
   @Test
+  void dashIsNoDate() {
+    handed
+        .take(WORDS, "-|Low Quay|paddle|ink")
+        .says("0 taken, 1 skipped", "A2: \"-\" is not a date. Write it as 2026-06-03.");
+    handed.take("Date|Hours", "-|4").says("0 taken, 1 skipped", "A2: \"-\" is not a date.");
+  }
+
+  @Test
   void oldestDateTakenIsOf1950() {
     handed
         .take(WORDS, "1950-01-01|Low Quay|paddle|ink", "1949-12-31|Low Quay|paddle|ink")
@@ -314,6 +322,7 @@ class TripLogTest {
         .says("The minutes of such a row were shared out evenly.")
         .says("paddle, black, 75 mm; for ''; ?; 30.0 min; ? casts; 0/2/0/0", "craw, red, 60 mm")
         .says("0/0/0/0", "2 rows read, 2 taken");
+    new Handed().take(headers, "2026-04-20|Low Quay|" + cell + "|@01:30|2||").says("; 45.0 min");
     new Handed()
         .take(headers, "2026-04-20|Low Quay|" + cell + "|@01:30|2|1|0")
         .says("F2: \"1\" stands in a row of several plastics and may be any one's.", "0 taken");
@@ -326,5 +335,19 @@ class TripLogTest {
     new Handed()
         .take(headers, "2026-04-20|Low Quay|Paddle black 75mm 40 min; craw red 60mm|70||||")
         .says("; 40.0 min", "; 35.0 min");
+  }
+
+  @Test
+  void logOfAnUncountedBoxMeansThePlasticInItsFullestWords() {
+    String[] rows = {"|paddle|ink|", "Brine|paddle|ink|", "|paddle|ink|75", "Brine|paddle|ink|75"};
+    for (int full = 1; full < rows.length; full++) {
+      new Handed()
+          .take(
+              "Date|Water|Maker|Body|Colour|Length mm",
+              "2026-04-20|Low Quay|" + rows[0],
+              "2026-04-20|Low Quay|" + rows[full])
+          .says("2 taken, 0 skipped")
+          .saysNot("paddle, ink;");
+    }
   }
 }
