@@ -23,11 +23,18 @@ final class Handed {
 
   private final Recorder recorder = new Recorder();
   private ImportOptions options = ImportOptions.NONE;
+  private LocalDate today = TODAY;
   private String said = "";
 
   /** Passes such options as {@code count-date 2026-04-20} from here on. */
   Handed with(String... lines) {
     options = GoldenTest.options(List.of(lines));
+    return this;
+  }
+
+  /** Imports on that day from here on. */
+  Handed on(String date) {
+    today = LocalDate.parse(date);
     return this;
   }
 
@@ -67,7 +74,7 @@ final class Handed {
 
   /** What would come of the sheets; nothing is recorded. */
   Imported read(GivenSheet... sheets) {
-    return Import.read(List.of(sheets), recorder.book(), options, TODAY);
+    return Import.read(List.of(sheets), recorder.book(), options, today);
   }
 
   /** Imports a text list {@code list.csv}. */

@@ -68,8 +68,8 @@ class PriceListTest {
   @Test
   void ofTwoPricesOfOnePackTheLastCountsAndReplacesTheOld() {
     handed
-        .take(HEADERS, "Wren|paddle|ink|8|4.95", "Wren|paddle|ink|6|3.95", "Wren|paddle|ink|8|5.95")
-        .says("E4: \"5.95\" differs from a row further up for the same pack; this one counts.")
+        .take(HEADERS, "Wren|paddle|ink|8|4.95", "Wren|paddle|ink|8|5.95", "Wren|paddle|ink|6|3.95")
+        .says("E3: \"5.95\" differs from a row further up for the same pack; this one counts.")
         .says("list.csv: 2 prices noted", "packSize=8, packPrice=5.95")
         .says("packSize=6, packPrice=3.95")
         .saysNot("packPrice=4.95");
@@ -182,6 +182,8 @@ class PriceListTest {
     String[] plan = {PLAN, "2026-06-01|4|Low Quay|", "2026-06-02|5|Low Quay|"};
     handed.take(plan).says("list.csv: 2 trips planned");
     handed.take(plan).says("entry: nothing");
+    GivenSheet other = Handed.sheet("other.csv", "", PLAN, "2026-07-01|4|Low Quay|");
+    handed.take(other).says("other.csv: 1 trip planned").saysNot("- Planned[");
     plan[2] = "2026-06-02|6|Low Quay|";
     handed.take(plan).says("list.csv: 1 trip planned", "- Planned[").saysNot("2026-06-01,");
     plan[2] = "2026-06-02|some|Low Quay|";
@@ -189,5 +191,13 @@ class PriceListTest {
     plan[2] = "soon|6|Low Quay|";
     handed.take(plan).says("entry: nothing");
     handed.take(PLAN, "2026-06-01|4|Low Quay|").says("- Planned[", "entry: details of a list");
+  }
+
+  @Test
+  void tripPlannedInTimeMayBePastWhenTheListComesAgain() {
+    String[] plan = {PLAN, "2026-04-15|4|Low Quay|"};
+    handed.on("2026-04-01").take(plan).says("list.csv: 1 trip planned");
+    handed.on("2026-05-01").take(plan).says("1 taken, 0 skipped", "entry: nothing");
+    handed.take(PLAN, "2026-04-15|5|Low Quay|").says("A2: \"2026-04-15\" is in the past.");
   }
 }

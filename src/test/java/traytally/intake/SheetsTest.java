@@ -5,12 +5,15 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Collections;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import traytally.sheet.Address;
+import traytally.sheet.CellRange;
 import traytally.sheet.Row;
 
 /** Where a list stands in a sheet, and what its typed cells, headings and odd rows say. */
@@ -329,5 +332,71 @@ class SheetsTest {
     handed.take("Colour|Count|-1|-2", "ink|3").says("\"Count\" pieces", "1 rows read");
     GivenSheet numbers = Handed.sheet("list.csv", "", "Colour|Count|-1|-2|-3", "ink|3");
     assertTrue(handed.refusal(numbers).contains("no list was found"));
+  }
+
+  @Test
+  void mergedCellsHoldWhatStandsInTheirFirst() {
+    List<CellRange> merges =
+        List.of(
+            new CellRange(new Address(3, 0), new Address(5, 0)),
+            new CellRange(new Address(3, 1), new Address(3, 3)));
+    GivenSheet plain = Handed.sheet("list.csv", "", "a|b", "c|d", "e|f", "|g", "");
+    GivenSheet sheet = new GivenSheet("list.csv", "", false, plain.rows(), merges);
+    assertEquals("e", sheet.mergedAbove(5, 0).orElseThrow().shown());
+    assertEquals("f", sheet.merged(3, 2).orElseThrow().shown());
+    assertTrue(sheet.mergedAbove(3, 2).isEmpty(), "it runs across");
+    assertTrue(sheet.mergedAbove(4, 1).isEmpty());
+    assertTrue(sheet.mergedAbove(6, 0).isEmpty());
+    assertTrue(sheet.merged(2, 0).isEmpty());
+  }
+
+  @Test
+  void shapeOfATitleIsThatOfRowsThatTellNone() {
+    String[] list = {"Paddle tail " + "x".repeat(27), "Colour|Length mm|Count", "ink|75|3"};
+    handed.take(list).says("3: " + list[0] + ", ink, 75 mm", "The body style was taken from the");
+    list[0] = "Paddle tail " + "x".repeat(28);
+    handed.take(list).says("row 3: The body style is missing.");
+  }
+
+  @Test
+  void noteOfLinesMayHaveARemarkInFour() {
+    String[] note = {"Paddle", "ink 6", "rust 4", "tea 2", "seen at dawn by the old harbour wall"};
+    handed
+        .take(note)
+        .says("6: Paddle, ink", "A5: \"seen at dawn by the old harbour wall\" was read");
+    GivenSheet two =
+        Handed.sheet("list.csv", "", note[0], note[1], note[2], note[3], note[4], note[4]);
+    assertTrue(handed.refusal(two).contains("no list was found"));
+    GivenSheet few = Handed.sheet("list.csv", "", note[0], note[1], note[2]);
+    assertTrue(handed.refusal(few).contains("no list was found"));
+  }
+
+  /** Texts that tell a plastic in one breath, and the parts: body, colour, length, count. */
+  @ParameterizedTest(name = "{0}: {1}")
+  @CsvSource(
+      delimiter = ';',
+      quoteCharacter = '~',
+      value = {
+        "Paddle 75mm motor oil x6;      Paddle / motor oil / 75mm / 6",
+        "6 x paddle 75 mm motor oil;    paddle / motor oil / 75 mm / 6",
+        "motor oil 3\" paddle (6);      paddle / motor oil / 3\" / 6",
+        "motor oil paddle;              paddle / motor oil /  / ",
+        "paddle motor oil;              paddle / motor oil /  / ",
+        "paddle tail, motor oil - 12;   paddle tail / motor oil /  / 12",
+        "motor oil, paddle tail;        paddle tail / motor oil /  / ",
+        "paddle 75 motor oil;           paddle / motor oil / 75 mm / ",
+        "paddle 25 motor oil;           paddle / 25 motor oil /  / ",
+        "paddle tail;                    /  /  / ",
+        "motor oil;                      /  /  / ",
+        "paddle 75 mm craw 60 mm ink;    /  /  / ",
+        "old 75 mm odd;                 old / odd / 75 mm / ",
+        "black 75 mm odd;               odd / black / 75 mm / ",
+        "paddle black curl;              /  /  / "
+      })
+  void plasticsInOneBreathComeApart(String text, String parts) {
+    Anatomy read = Anatomy.of(text);
+    assertEquals(
+        parts.strip(),
+        String.join(" / ", read.body(), read.colour(), read.length(), read.quantity()).strip());
   }
 }
