@@ -209,7 +209,7 @@ record ColumnGuess(
   }
 
   /** A title may hold two words of a header; a header has one that is nothing else, or three. */
-  private boolean convinces() {
+  boolean convinces() {
     return columns.size() >= 3 || score > columns.size();
   }
 

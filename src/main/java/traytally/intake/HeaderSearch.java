@@ -90,14 +90,15 @@ final class HeaderSearch {
     if (!looksLikeHeader(row)) {
       return Optional.empty();
     }
-    Optional<Start> one = guess(headers(row)).map(g -> new Start(index, index, headers(row), g));
+    Optional<Start> one =
+        guess(headers(row), index + 1).map(g -> new Start(index, index, headers(row), g));
     if (index + 1 >= sheet.rows().size()) {
       return one;
     }
     Row below = sheet.rows().get(index + 1);
     if (one.isPresent() && continues(below, one.get().guess())) {
       List<ColumnHeader> both = both(row, below, true);
-      return guess(both).map(g -> new Start(index, index + 1, both, g)).or(() -> one);
+      return guess(both, index + 2).map(g -> new Start(index, index + 1, both, g)).or(() -> one);
     }
     if (one.isEmpty() && wanted.filter(w -> w != ListKind.PRICES).isEmpty()) {
       Optional<ColumnGuess> shops = Square.shopsAcross(headers(row), below);
@@ -120,19 +121,37 @@ final class HeaderSearch {
     return texts >= 2 && texts * 2 >= filled;
   }
 
-  private Optional<ColumnGuess> guess(List<ColumnHeader> headers) {
-    return recall(headers).or(() -> ColumnGuess.best(headers, wanted, given));
+  private Optional<ColumnGuess> guess(List<ColumnHeader> headers, int below) {
+    return recall(headers)
+        .or(
+            () -> {
+              Optional<ColumnGuess> best = ColumnGuess.best(headers, wanted, given);
+              return byContent(best, headers, below).or(() -> best);
+            });
+  }
+
+  /** A list of the box whose columns are told by what they hold, too. */
+  private Optional<ColumnGuess> byContent(
+      Optional<ColumnGuess> best, List<ColumnHeader> headers, int below) {
+    if (best.map(ColumnGuess::kind).or(() -> wanted).filter(k -> k != ListKind.BOX).isPresent()) {
+      return Optional.empty();
+    }
+    Under under = new Under(sheet, below);
+    ColumnGuess words = best.orElseGet(() -> ColumnGuess.of(headers, ListKind.BOX, given));
+    ColumnGuess places = new PlaceCounts(headers, under, given.keySet()).in(words);
+    return Optional.of(places)
+        .filter(g -> g.isComplete() && (wanted.isPresent() || g.convinces()));
   }
 
   /** A header of two rows, if the two together say more than {@code score}. */
   private Optional<Start> twoRows(int index, int score) {
     Row upper = sheet.rows().get(index);
     Row lower = sheet.rows().get(index + 1);
-    int lowerAlone = guess(headers(lower)).map(ColumnGuess::score).orElse(0);
+    int lowerAlone = guess(headers(lower), index + 2).map(ColumnGuess::score).orElse(0);
     Optional<Start> best = Optional.empty();
     for (boolean joined : new boolean[] {false, true}) {
       List<ColumnHeader> both = both(upper, lower, joined);
-      Optional<ColumnGuess> guess = guess(both);
+      Optional<ColumnGuess> guess = guess(both, index + 2);
       int beaten =
           Math.max(Math.max(score, lowerAlone), best.map(b -> b.guess().score()).orElse(0));
       if (guess.filter(g -> g.score() > beaten).isPresent()) {

@@ -40,14 +40,16 @@ final class Quantities {
 
   private static final Pattern BEFORE =
       Pattern.compile(
-          "(?:~|≈|>=?|about|abt\\.?|around|circa|ca\\.?|c\\.|approx\\.?|approximately|roughly|maybe|over|at least|probably|prob)\\s*(.+)");
+          "(?:~|≈|>=?|about|abt\\.?|around|circa|ca\\.?|c\\.|approx\\.?|approximately|roughly|maybe|over|at"
+              + " least|probably|prob)\\s*(.+)");
   private static final Pattern AFTER =
       Pattern.compile(
           "(.+?)\\s*(?:\\+|\\+/-|ish|-ish|\\?|\\*+|or so|or more|approx\\.?|at least|about|ca\\.?|i think)");
   private static final Pattern RANGE = Pattern.compile("(\\d+)\\s*(?:-|to|or)\\s*(\\d+)(.*)");
 
   private static final String PACK =
-      "(?:packs?|packets?|pkts?|pks?|pcks?|bags?|sachets?|sealed packs?|full packs?|unopened packs?|new packs?|unopened)\\.?";
+      "(?:packs?|packets?|pkts?|pks?|pcks?|bags?|sachets?|sealed packs?|full packs?|unopened"
+          + " packs?|new packs?|unopened)\\.?";
   private static final Pattern PACK_WORD =
       Pattern.compile("(?<![a-z])" + PACK, Pattern.CASE_INSENSITIVE);
   private static final String PIECE =
@@ -130,6 +132,11 @@ final class Quantities {
             .map(packs -> packs.add(new BigDecimal("0.5")) + " " + half.group(2))
             .orElse(plain)
         : plain;
+  }
+
+  /** Whether {@code text} is a word for no pieces. */
+  static boolean isNone(String text) {
+    return NONE.contains(Numbers.plain(text).toLowerCase(Locale.ROOT));
   }
 
   /** Whether {@code text} speaks of packs. */

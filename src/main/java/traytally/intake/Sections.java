@@ -165,6 +165,11 @@ final class Sections {
       table.rows().add(list);
       return;
     }
+    if (PlaceCounts.areIn(table.guess())) {
+      PlaceCounts.addUp(table, row, list);
+      table.rows().add(list);
+      return;
+    }
     Field counted = table.kind() == ListKind.PRICES ? Field.PACK_PRICE : Field.PIECES;
     table.guess().across().entrySet().stream()
         .sorted(Map.Entry.comparingByKey())

@@ -1,0 +1,50 @@
+package traytally.intake;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalInt;
+import traytally.sheet.Cell;
+import traytally.sheet.Row;
+
+/** The first rows under a header: what a column holds may tell what its header leaves open. */
+final class Under {
+  /** As many rows tell a column's habit (an assumption). */
+  private static final int LOOKED_AT = 60;
+
+  /** The share of a column's cells that must be of one kind: more than half (an assumption). */
+  private static final double MOST = 0.5;
+
+  private final List<Row> rows = new ArrayList<>();
+
+  /** The rows of {@code sheet} from the one at {@code first} on. */
+  Under(GivenSheet sheet, int first) {
+    for (int i = first; i < sheet.rows().size() && rows.size() < LOOKED_AT; i++) {
+      Row row = sheet.rows().get(i);
+      // Headings and remarks stand alone in their rows and say nothing of the columns.
+      if (row.cells().stream().filter(c -> !c.isBlank()).count() > 1) {
+        rows.add(row);
+      }
+    }
+  }
+
+  /** The cells of a column that hold something. */
+  List<Cell> filled(int column) {
+    return rows.stream().map(row -> row.cell(column)).filter(c -> !c.isBlank()).toList();
+  }
+
+  /** Whether a column holds counts. */
+  boolean counts(int column) {
+    List<Cell> cells = filled(column);
+    long counts = cells.stream().filter(Under::isCount).count();
+    return counts > MOST * cells.size();
+  }
+
+  private static boolean isCount(Cell cell) {
+    if (cell instanceof Cell.Numeric number) {
+      return Quantities.whole(BigDecimal.valueOf(number.value())).value().isPresent();
+    }
+    return cell instanceof Cell.Text text
+        && Quantities.parse(text.text(), OptionalInt.of(1)).value().isPresent();
+  }
+}
