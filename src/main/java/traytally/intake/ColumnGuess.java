@@ -112,7 +112,7 @@ record ColumnGuess(
       if (header.isEmpty() || header.length() > LONGEST_HEADER) {
         continue;
       }
-      boolean ignored = WORDS.words("ignored").contains(header) || FishOff.is(header);
+      boolean ignored = isPassedOver(header);
       for (Field field : Field.values()) {
         int score = field.isIn(kind) ? score(header, field, kind) : 0;
         if (field == Field.MAKER && namesMakerAndBody(header, kind)) {
@@ -129,6 +129,11 @@ record ColumnGuess(
             .reversed()
             .thenComparingInt(c -> c.field() == Field.PIECES ? -c.column() : c.column()));
     return candidates;
+  }
+
+  /** Whether {@code header} is a word for what no list asks for. */
+  static boolean isPassedOver(String header) {
+    return WORDS.words("ignored").contains(header) || FishOff.is(header);
   }
 
   /** Whether {@code header} is a usual word for {@code field}. */

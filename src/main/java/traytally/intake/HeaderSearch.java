@@ -139,7 +139,7 @@ final class HeaderSearch {
     Under under = new Under(sheet, below);
     ColumnGuess words = best.orElseGet(() -> ColumnGuess.of(headers, ListKind.BOX, given));
     ColumnGuess places = new PlaceCounts(headers, under, given.keySet()).in(words);
-    return Optional.of(places)
+    return Optional.of(new ToldByContent(headers, under, given.keySet()).in(places))
         .filter(g -> g.isComplete() && (wanted.isPresent() || g.convinces()));
   }
 

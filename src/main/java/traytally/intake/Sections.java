@@ -294,10 +294,7 @@ final class Sections {
             .filter(t -> field == Field.BODY ? Anatomy.bodyWords(t) > 0 : mayBeShop(t))
             .findFirst();
     boolean all = untold.size() == table.rows().size();
-    if (name.isEmpty()
-        && all
-        && !PLAIN_TAB.matcher(tab).matches()
-        && table.kind() != ListKind.TRIPS) {
+    if (name.isEmpty() && all && mayBeTold(tab)) {
       name = Optional.of(tab);
     }
     if (name.isPresent()) {
@@ -305,6 +302,15 @@ final class Sections {
       untold.forEach(row -> row.fill(field, place));
       table.assume("The " + field.word() + " was taken from the title \"" + name.get() + "\".");
     }
+  }
+
+  /** A tab's name is no body style while a column of texts that may tell it is left unread. */
+  private boolean mayBeTold(String tab) {
+    return table.kind() != ListKind.TRIPS
+        && !PLAIN_TAB.matcher(tab).matches()
+        && (table.kind() != ListKind.BOX
+            || Anatomy.bodyWords(tab) > 0
+            || !ToldByContent.leavesWords(table));
   }
 
   /** Whether a look at its length and first letter leaves {@code text} a chance to be a ditto. */

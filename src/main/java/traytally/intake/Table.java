@@ -23,6 +23,7 @@ final class Table {
   private final Map<String, Integer> assumptions = new LinkedHashMap<>();
   private OptionalInt year = OptionalInt.empty();
   private List<String> names = List.of();
+  private int firstRow;
 
   Table(GivenSheet sheet, List<ColumnHeader> headers, ColumnGuess guess) {
     this.sheet = sheet;
@@ -54,6 +55,16 @@ final class Table {
         year = OptionalInt.of(years.get(0));
       }
     }
+  }
+
+  /** The place in the sheet of the first row under the header. */
+  int firstRow() {
+    return firstRow;
+  }
+
+  /** Notes the place in the sheet of the first row under the header. */
+  void beginAt(int row) {
+    firstRow = row;
   }
 
   GivenSheet sheet() {

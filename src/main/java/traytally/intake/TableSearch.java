@@ -140,6 +140,7 @@ final class TableSearch {
   private Optional<Start> fill(Table table, Start start) {
     List<String> titles = titles(start.first());
     table.under(titles);
+    table.beginAt(start.last() + 1);
     Sections sections = new Sections(table, titles);
     List<Row> rows = sheet.rows();
     int last = start.last() < 0 ? 0 : rows.get(start.last()).number();

@@ -47,4 +47,14 @@ final class Under {
     return cell instanceof Cell.Text text
         && Quantities.parse(text.text(), OptionalInt.of(1)).value().isPresent();
   }
+
+  /** Whether a column holds words. */
+  boolean words(int column) {
+    List<Cell> cells = filled(column);
+    long words =
+        cells.stream()
+            .filter(c -> c instanceof Cell.Text && c.shown().matches(".*\\p{L}.*"))
+            .count();
+    return words > MOST * cells.size();
+  }
 }

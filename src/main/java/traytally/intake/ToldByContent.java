@@ -1,0 +1,99 @@
+package traytally.intake;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import traytally.sheet.Cell;
+
+/**
+ * A body style or colour under a header that is no word for it: a column of texts that mostly name
+ * shapes, or colours.
+ */
+final class ToldByContent {
+  /** The share of a column's texts that must be of known words (an assumption). */
+  private static final double MOSTLY = 0.6;
+
+  private final List<ColumnHeader> headers;
+  private final Under under;
+  private final Set<String> settled;
+
+  /**
+   * The columns under {@code headers}.
+   *
+   * @param settled the folded headers that the person spoke of
+   */
+  ToldByContent(List<ColumnHeader> headers, Under under, Set<String> settled) {
+    this.headers = headers;
+    this.under = under;
+    this.settled = settled;
+  }
+
+  /** The same guess, with what it lacked and the cells tell. */
+  ColumnGuess in(ColumnGuess guess) {
+    ColumnGuess told = guess;
+    if (!told.has(Field.BODY) && !told.across().containsValue(Field.BODY)) {
+      told = with(told, Field.BODY, text -> shapes(text) > 0);
+    }
+    if (!told.has(Field.COLOUR) && !told.across().containsValue(Field.COLOUR)) {
+      told = with(told, Field.COLOUR, text -> shapes(text) < 0);
+    }
+    return told;
+  }
+
+  /** Above 0 if a text speaks of a shape rather than of a colour, below 0 the other way about. */
+  private static int shapes(String text) {
+    return Long.compare(Anatomy.bodyWords(text), Anatomy.colourWords(text));
+  }
+
+  private ColumnGuess with(ColumnGuess guess, Field field, Predicate<String> speaks) {
+    Optional<Integer> found = Optional.empty();
+    for (int column = 0; column < headers.size() && found.isEmpty(); column++) {
+      if (isUnread(guess, column) && mostly(column, speaks)) {
+        found = Optional.of(column);
+      }
+    }
+    if (found.isEmpty()) {
+      return guess;
+    }
+    Map<Field, Integer> columns = new HashMap<>(guess.columns());
+    Map<Integer, String> why = new HashMap<>(guess.why());
+    columns.put(field, found.get());
+    why.put(found.get(), "told by what it holds");
+    return new ColumnGuess(guess.kind(), columns, guess.across(), why, guess.score() + 1);
+  }
+
+  /** Whether a column has a header that says nothing, and holds words. */
+  private boolean isUnread(ColumnGuess guess, int column) {
+    String header = headers.get(column).folded();
+    return !header.isEmpty()
+        && !settled.contains(header)
+        && !ColumnGuess.isPassedOver(header)
+        && !guess.columns().containsValue(column)
+        && !guess.across().containsKey(column)
+        && under.words(column);
+  }
+
+  private boolean mostly(int column, Predicate<String> speaks) {
+    List<Cell> cells = under.filled(column);
+    long speaking = cells.stream().map(Cell::shown).filter(speaks).count();
+    return speaking >= MOSTLY * cells.size();
+  }
+
+  /** Whether a column of texts of {@code table} was taken for nothing. */
+  static boolean leavesWords(Table table) {
+    Under under = new Under(table.sheet(), table.firstRow());
+    for (int column = 0; column < table.headers().size(); column++) {
+      if (!table.headers().get(column).text().isEmpty()
+          && !ColumnGuess.isPassedOver(table.headers().get(column).folded())
+          && !table.guess().columns().containsValue(column)
+          && !table.guess().across().containsKey(column)
+          && under.words(column)) {
+        return true;
+      }
+    }
+    return false;
+  }
+}
