@@ -62,7 +62,8 @@ record ColumnHabits(Lengths.Bare bare, Optional<Dates.Order> order, boolean bare
           where(table, Field.LENGTH)
               + ": lengths such as "
               + bare.get(0).stripTrailingZeros().toPlainString()
-              + " may be millimetres or inches. Say which with --length-unit mm or --length-unit in.");
+              + " may be millimetres or inches. Say which with --length-unit mm or --length-unit"
+              + " in.");
     }
     table.assume(
         switch (decided) {
@@ -75,7 +76,8 @@ record ColumnHabits(Lengths.Bare bare, Optional<Dates.Order> order, boolean bare
     return decided;
   }
 
-  private static String where(Table table, Field field) {
+  /** The place of a column, in words. */
+  static String where(Table table, Field field) {
     return table.sheet().source()
         + ", column "
         + Address.columnLetters(table.guess().columns().getOrDefault(field, 0));

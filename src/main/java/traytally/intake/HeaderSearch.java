@@ -18,6 +18,9 @@ final class HeaderSearch {
   /** Remembered headers beat any guess of another row. */
   private static final int REMEMBERED = 1_000_000;
 
+  /** Why a column is taken as it was the last time. */
+  static final String AS_BEFORE = "as the last time";
+
   private static final Pattern UNIT_ROW =
       Pattern.compile(
           "[(\\[]?(?:mm|cm|in|inch|inches|ins|pcs|pieces|min|mins|minutes|h|hrs|hours|€|£|eur|gbp)\\.?[)\\]]?",
@@ -223,7 +226,7 @@ final class HeaderSearch {
           .ifPresent(
               field -> {
                 columns.put(field, here);
-                why.put(here, "as the last time");
+                why.put(here, AS_BEFORE);
               });
     }
     ColumnGuess guess = new ColumnGuess(known.kind(), columns, Map.of(), why, REMEMBERED);

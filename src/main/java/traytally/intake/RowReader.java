@@ -259,9 +259,14 @@ final class RowReader {
     }
     Told<Double> told = Durations.between(first, last);
     if (told.isWrong()) {
-      problem(to, "does not end a length of time from " + first + ". Write both as 09:10.");
+      problem(
+          to,
+          "does not end a length of time from "
+              + first
+              + ". Write both as 09:10; over midnight at most 14 hours are believed.");
+      return Optional.empty();
     }
-    return told.value();
+    return heard(to, told);
   }
 
   /** Money in {@code field}; empty if blank. */

@@ -1,6 +1,7 @@
 package traytally.intake;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +22,7 @@ final class Table {
   private final List<ListRow> rows = new ArrayList<>();
   private final List<Problem> problems = new ArrayList<>();
   private final Map<String, Integer> assumptions = new LinkedHashMap<>();
+  private final Map<Field, String> passed = new EnumMap<>(Field.class);
   private OptionalInt year = OptionalInt.empty();
   private List<String> names = List.of();
   private int firstRow;
@@ -101,6 +103,11 @@ final class Table {
     return guess.has(field) || rows.stream().anyMatch(row -> !row.isBlank(field));
   }
 
+  /** Passes over the column taken for {@code field} after all, and says why. */
+  void passOver(Field field, String why) {
+    passed.put(field, why);
+  }
+
   /** Notes an assumption; one made of many rows is said once, with their number. */
   void assume(String sentence) {
     assumptions.merge(sentence, 1, Integer::sum);
@@ -148,8 +155,8 @@ final class Table {
             new SheetReading.ColumnTaken(
                 Address.columnLetters(column),
                 headers.get(column).text(),
-                field,
-                guess.why().getOrDefault(column, "passed over")));
+                field.filter(f -> !passed.containsKey(f)),
+                field.map(passed::get).orElse(guess.why().getOrDefault(column, "passed over"))));
       }
     }
     return taken;

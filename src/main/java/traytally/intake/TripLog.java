@@ -36,6 +36,7 @@ final class TripLog {
   private final LocalDate today;
   private final KnownPlastics known;
   private final RowReader reader;
+  private final StintMinutes stintMinutes;
   private final List<Fished> stints = new ArrayList<>();
   private final Repeats met = new Repeats();
   private final Doubts doubts = new Doubts();
@@ -46,6 +47,7 @@ final class TripLog {
     this.today = today;
     this.known = known;
     this.reader = new RowReader(table, ColumnHabits.of(table, options, today), today);
+    this.stintMinutes = new StintMinutes(table, options, reader);
     FishOff.say(table);
     this.fishCounted = countsFish();
     if (fishCounted) {
@@ -71,7 +73,7 @@ final class TripLog {
       if (date.filter(d -> d.isAfter(today)).isPresent()) {
         reader.problem(Field.DATE, "is after today. Write the day fished, or put it in the plan.");
       }
-      Optional<Stint> stint = stint(date.orElse(today));
+      Optional<Stint> stint = stint(row, date.orElse(today));
       if (stint.isPresent()) {
         lines.rows().add(row);
         lines.stints().add(stint.get());
@@ -137,11 +139,11 @@ final class TripLog {
         stint.note());
   }
 
-  private Optional<Stint> stint(LocalDate date) {
+  private Optional<Stint> stint(ListRow row, LocalDate date) {
     Plastic words = words();
     Trip trip = met.once(new Trip(date, known.agreed(reader.name(Field.WATER))));
     Optional<Clarity> clarity = reader.word(Field.CLARITY, Words::clarity);
-    OptionalDouble minutes = minutes();
+    OptionalDouble minutes = minutes(row);
     OptionalInt casts = met.once(reader.count(Field.CASTS, MOST_CASTS));
     Fish fish = fish();
     Loss loss = Loss.of(reader);
@@ -196,11 +198,8 @@ final class TripLog {
         : met.once(new Plastic(maker, body, colour, lengthMm));
   }
 
-  private OptionalDouble minutes() {
-    Optional<Double> minutes = reader.minutes(Field.MINUTES);
-    if (minutes.isEmpty() && table.guess().has(Field.START) && table.guess().has(Field.END)) {
-      minutes = reader.span(Field.START, Field.END);
-    }
+  private OptionalDouble minutes(ListRow row) {
+    Optional<Double> minutes = stintMinutes.of(row);
     return minutes.isPresent()
         ? met.once(OptionalDouble.of(minutes.get()))
         : OptionalDouble.empty();
