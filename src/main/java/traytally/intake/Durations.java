@@ -1,6 +1,7 @@
 package traytally.intake;
 
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -10,6 +11,10 @@ import java.util.regex.Pattern;
 final class Durations {
   private static final BigDecimal HOUR = BigDecimal.valueOf(60);
   private static final int DAY = 24 * 60;
+  private static final int NOON = 12 * 60;
+
+  /** Nobody fishes longer than this through a night (an assumption). */
+  private static final int LONGEST_NIGHT = 14 * 60;
 
   private static final String H = "(?:hours?|hrs?|h)\\.?";
   private static final String M = "(?:minutes?|mins?|min|m|')\\.?";
@@ -46,8 +51,11 @@ final class Durations {
         Numbers.parse(plain)
             .map(n -> bareIsHours ? n.multiply(HOUR) : n)
             .or(() -> clock(plain))
-            .or(() -> span(plain))
             .or(() -> spelt(plain));
+    Matcher span = SPAN.matcher(plain);
+    if (minutes.isEmpty() && span.matches()) {
+      return span(span);
+    }
     if (minutes.isEmpty()) {
       return Told.wrong("is not a length of time. Write the minutes, such as 90, or 1:30.");
     }
@@ -109,32 +117,42 @@ final class Durations {
     };
   }
 
-  /** From one time of day to a later one, past midnight if need be. */
-  private static Optional<BigDecimal> span(String plain) {
-    Matcher span = SPAN.matcher(plain);
-    if (!span.matches()) {
-      return Optional.empty();
+  /** From one time of day to a later one, past midnight where that can be meant. */
+  private static Told<Double> span(Matcher span) {
+    String first = Optional.ofNullable(span.group(3)).orElse("");
+    String last = Optional.ofNullable(span.group(6)).orElse("");
+    int best = DAY;
+    int start = DAY;
+    for (String firstHalf : halves(first, last, span.group(1))) {
+      for (String lastHalf : halves(last, first, span.group(4))) {
+        int from = time(span.group(1), span.group(2), firstHalf);
+        int to = time(span.group(4), span.group(5), lastHalf);
+        if (from < 0 || to < 0) {
+          return Told.wrong("is no length of time. Write the minutes, such as 90, or 09:10-10:40.");
+        }
+        if (Math.floorMod(to - from, DAY) < best) {
+          best = Math.floorMod(to - from, DAY);
+          start = from;
+        }
+      }
     }
-    String lastHalf = span.group(6) == null ? "" : span.group(6);
-    String firstHalf = span.group(3) == null ? "" : span.group(3);
-    int to = time(span.group(4), span.group(5), lastHalf);
-    int from =
-        firstHalf.isEmpty() && !lastHalf.isEmpty()
-            ? before(to, span.group(1), span.group(2), lastHalf)
-            : time(span.group(1), span.group(2), firstHalf);
-    if (from < 0 || to < 0) {
-      return Optional.empty();
+    if (start + best < DAY) {
+      return Told.of((double) best);
     }
-    return Optional.of(BigDecimal.valueOf(Math.floorMod(to - from, DAY)));
+    boolean late = start >= NOON + 60 || (!first.isEmpty() && !last.isEmpty());
+    if (!late || best > LONGEST_NIGHT) {
+      return Told.wrong(
+          "ends before it starts, and is too long to run over midnight. Check both times.");
+    }
+    return Told.assuming(
+        (double) best, "A time that ends before it starts was taken to run over midnight");
   }
 
-  /** The start of {@code 1-3pm} or {@code 11-1pm}: in the half of the day that comes before. */
-  private static int before(int to, String hour, String minute, String half) {
-    int same = time(hour, minute, half);
-    if (same < 0) {
-      return time(hour, minute, "");
-    }
-    return same <= to ? same : time(hour, minute, half.equals("pm") ? "am" : "pm");
+  /** Morning or afternoon as written; where only the other time says it, whichever is nearer. */
+  private static List<String> halves(String own, String other, String hour) {
+    return !own.isEmpty() || other.isEmpty() || Integer.parseInt(hour) > 12
+        ? List.of(own)
+        : List.of("am", "pm");
   }
 
   private static int time(String hour, String minute, String half) {
