@@ -144,7 +144,7 @@ class TripLogTest {
             ROW + "||10:40",
             ROW + "|09:10|noonish")
         .says("; 90.0 min", "; 150.0 min", "4 taken, 1 skipped")
-        .says("F6: \"noonish\" does not end a length of time from 09:10. Write both as 09:10.");
+        .says("F6: \"noonish\" does not end a length of time from 09:10. Write both as 09:10;");
     handed.take(WORDS + "|Minutes|Start|Finish", ROW + "|30|09:10|10:40").says("; 30.0 min");
   }
 
