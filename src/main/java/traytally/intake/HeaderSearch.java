@@ -86,7 +86,9 @@ final class HeaderSearch {
   Optional<Start> at(int index) {
     Row row = sheet.rows().get(index);
     Optional<Start> square =
-        new Square(row, wanted).guess().map(g -> new Start(index, index, headers(row), g));
+        new Square(row, wanted, new Under(sheet, index + 1))
+            .guess()
+            .map(g -> new Start(index, index, headers(row), g));
     if (square.isPresent()) {
       return square;
     }

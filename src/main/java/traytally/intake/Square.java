@@ -19,10 +19,17 @@ import traytally.sheet.Row;
 final class Square {
   private final Row row;
   private final Optional<ListKind> wanted;
+  private final Under under;
 
-  Square(Row row, Optional<ListKind> wanted) {
+  /**
+   * A row that may head a square.
+   *
+   * @param under the rows below it
+   */
+  Square(Row row, Optional<ListKind> wanted, Under under) {
     this.row = row;
     this.wanted = wanted;
+    this.under = under;
   }
 
   /** Whether the row names at least two lengths with their units. */
@@ -55,6 +62,7 @@ final class Square {
     if (across.isEmpty()) {
       return Optional.empty();
     }
+    across = withUnknown(across);
     ColumnGuess words = ColumnGuess.of(words(across), ListKind.BOX, Map.of());
     boolean colours = across.containsValue(Field.COLOUR);
     Map<Field, Integer> columns = new HashMap<>(words.columns());
@@ -65,7 +73,8 @@ final class Square {
             Field.LOOSE,
             Field.HAD,
             Field.BOUGHT_SINCE,
-            Field.LOST_SO_FAR)
+            Field.LOST_SO_FAR,
+            Field.GIVEN_AWAY)
         .forEach(columns::remove);
     if (across.containsValue(Field.LENGTH)) {
       columns.remove(Field.LENGTH);
@@ -85,6 +94,39 @@ final class Square {
     }
     return Optional.of(
         new ColumnGuess(ListKind.BOX, columns, across, why, 2 * (columns.size() + across.size())));
+  }
+
+  /** A column of counts under a word nobody knows belongs to the square it stands in or beside. */
+  private Map<Integer, Field> withUnknown(Map<Integer, Field> across) {
+    Map<Integer, Field> all = new HashMap<>(across);
+    Field field = across.values().iterator().next();
+    int first = across.keySet().stream().mapToInt(i -> i).min().orElse(0);
+    int last = across.keySet().stream().mapToInt(i -> i).max().orElse(0);
+    for (int column = first + 1; column < row.cells().size(); column++) {
+      boolean goesOn = column < last || all.containsKey(column - 1);
+      if (!all.containsKey(column) && goesOn && isUnknown(column) && under.counts(column)) {
+        all.put(column, field);
+      }
+    }
+    // One that stands right before the first goes on to the left.
+    for (int column = first - 1; column > 0; column--) {
+      if (all.containsKey(column + 1) && isUnknown(column) && under.counts(column)) {
+        all.put(column, field);
+      }
+    }
+    return all;
+  }
+
+  /** Whether a header is a word for no field of the box, and for nothing that is passed over. */
+  private boolean isUnknown(int column) {
+    String header = ColumnHeader.of(row.cell(column)).folded();
+    return row.cell(column) instanceof Cell.Text
+        && header.matches(".*\\p{L}.*")
+        && !isTotal(header)
+        && !ColumnGuess.isPassedOver(header)
+        && ColumnGuess.of(List.of(ColumnHeader.of(header)), ListKind.BOX, Map.of())
+            .columns()
+            .isEmpty();
   }
 
   /** The headers with those of the square itself left blank. */
@@ -139,7 +181,9 @@ final class Square {
       String text = row.cell(column).shown();
       if (row.cell(column) instanceof Cell.Text && isShape(text)) {
         across.put(column, Field.BODY);
-      } else if (!text.isBlank() && !isTotal(WordList.fold(text))) {
+      } else if (!text.isBlank()
+          && !isTotal(WordList.fold(text))
+          && !(isUnknown(column) && under.counts(column))) {
         return Map.of();
       }
     }
