@@ -236,7 +236,7 @@ class SheetsTest {
         "Which|black|white;                 none"
       })
   void squaresAreToldByTheirHeaders(String header, String square) {
-    Optional<ColumnGuess> guess = new Square(row(header), Optional.empty()).guess();
+    Optional<ColumnGuess> guess = square(row(header), Optional.empty());
     String read =
         guess
             .map(
@@ -251,16 +251,21 @@ class SheetsTest {
     guess.ifPresent(g -> assertEquals(2 * (g.columns().size() + g.across().size()), g.score()));
   }
 
+  private static Optional<ColumnGuess> square(Row row, Optional<ListKind> wanted) {
+    Under nothing = new Under(Handed.sheet("list.csv", "", "x"), 1);
+    return new Square(row, wanted, nothing).guess();
+  }
+
   @Test
   void squareIsAlwaysABoxAndItsCountsSayWhy() {
     Row row = row("Colour|3\"|4\"|Count");
-    assertTrue(new Square(row, Optional.of(ListKind.TRIPS)).guess().isEmpty());
-    ColumnGuess guess = new Square(row, Optional.of(ListKind.BOX)).guess().orElseThrow();
+    assertTrue(square(row, Optional.of(ListKind.TRIPS)).isEmpty());
+    ColumnGuess guess = square(row, Optional.of(ListKind.BOX)).orElseThrow();
     assertEquals(Map.of(Field.COLOUR, 0), guess.columns());
     assertEquals("counts under \"3\"\"", guess.why().get(1));
     assertEquals(
         "beside the square of counts",
-        new Square(row("Which|3\"|4\""), Optional.empty()).guess().orElseThrow().why().get(0));
+        square(row("Which|3\"|4\""), Optional.empty()).orElseThrow().why().get(0));
     assertTrue(Square.mayBe(row("x|3\"|4\"")));
     assertFalse(Square.mayBe(row("x|3\"|75")));
   }
