@@ -45,6 +45,11 @@ final class Quantities {
   private static final Pattern AFTER =
       Pattern.compile(
           "(.+?)\\s*(?:\\+|\\+/-|ish|-ish|\\?|\\*+|or so|or more|approx\\.?|at least|about|ca\\.?|i think)");
+
+  /** What there was less what is gone; a range names the smaller number first. */
+  private static final Pattern LESS =
+      Pattern.compile("(\\d{1,6})\\s*[-–−]\\s*(\\d{1,6})(?: left)?");
+
   private static final Pattern RANGE = Pattern.compile("(\\d+)\\s*(?:-|to|or)\\s*(\\d+)(.*)");
 
   private static final String PACK =
@@ -145,6 +150,11 @@ final class Quantities {
   }
 
   private static Told<Integer> guessed(String plain, OptionalInt packSize) {
+    Matcher less = LESS.matcher(plain);
+    if (less.matches() && Integer.parseInt(less.group(1)) > Integer.parseInt(less.group(2))) {
+      int left = Integer.parseInt(less.group(1)) - Integer.parseInt(less.group(2));
+      return Told.about(left, "taken as " + less.group(1) + " less " + less.group(2));
+    }
     String core = plain;
     Matcher before = BEFORE.matcher(core);
     if (before.matches()) {
