@@ -91,7 +91,30 @@ final class BoxRows {
       reader.begin(row);
       line(row).ifPresent(lines::add);
     }
+    sayUntold(lines.isEmpty());
     return lines;
+  }
+
+  /** Says once what no row can tell, as the list has no column for it. */
+  private void sayUntold(boolean nothing) {
+    if (!told.contains(Field.LENGTH) && !nothing) {
+      table.assume("No lengths are told: the plastics were taken without one.");
+    }
+    for (Field field : List.of(Field.BODY, Field.COLOUR)) {
+      List<String> passedOver = table.passedOver();
+      if (!told.contains(field) && !passedOver.isEmpty() && !table.rows().isEmpty()) {
+        table.assume(
+            "No column tells the "
+                + field.word()
+                + ". Passed over: "
+                + String.join(", ", passedOver)
+                + ". If one of them tells it, pass --map '"
+                + passedOver.get(0)
+                + "="
+                + field.word()
+                + "'.");
+      }
+    }
   }
 
   private Optional<Line> line(ListRow row) {

@@ -59,6 +59,19 @@ final class Table {
     }
   }
 
+  /** The nearest title over the list. */
+  Optional<String> title() {
+    return names.size() > 1 ? Optional.of(names.get(0)) : Optional.empty();
+  }
+
+  /** The headers of the columns that were taken for nothing. */
+  List<String> passedOver() {
+    return columnsTaken().stream()
+        .filter(column -> column.field().isEmpty())
+        .map(SheetReading.ColumnTaken::header)
+        .toList();
+  }
+
   /** The place in the sheet of the first row under the header. */
   int firstRow() {
     return firstRow;

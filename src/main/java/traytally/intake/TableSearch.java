@@ -181,6 +181,7 @@ final class TableSearch {
     nameless.say();
     sections.fillDown();
     new TakeApart(table).run();
+    TitleLength.inherit(table, titles);
     return next;
   }
 
