@@ -31,6 +31,9 @@ record ColumnGuess(
   /** The words over each field's column: every header is held against all of them. */
   private static final Map<ListKind, Map<Field, List<String>>> HEADERS = headers();
 
+  /** Why a column is taken as the person said. */
+  static final String AS_SAID = "as you said";
+
   /** Scores only rank guesses: a word that is the header beats one within it beats a slip. */
   private static final int EXACT = 1000;
 
@@ -79,7 +82,7 @@ record ColumnGuess(
         settled.add(column);
         if (told.isPresent() && told.get().isIn(kind) && !columns.containsKey(told.get())) {
           columns.put(told.get(), column);
-          why.put(column, "as you said");
+          why.put(column, AS_SAID);
           score += 4;
         }
       }

@@ -62,8 +62,9 @@ final class TableSearch {
       return apart(groups);
     }
     while (start.isPresent()) {
-      Table table = new Table(sheet, start.get().headers(), start.get().guess());
-      start = fill(table, start.get());
+      Start begun = ClarityColumn.settled(sheet, start.get());
+      Table table = new Table(sheet, begun.headers(), begun.guess());
+      start = fill(table, begun);
       tables.add(table);
     }
     return tables;
