@@ -19,7 +19,9 @@ record ColumnHeader(String text, String folded, Optional<String> unit) {
       Pattern.compile("(.+?)\\s*[(\\[]\\s*(?:in )?(" + UNITS + ")\\.?\\s*[)\\]]\\s*\\*?");
   private static final Pattern TRAILING =
       Pattern.compile(
-          "(.+?)(?:,| -| in|/)?\\s+(?:in )?(mm|cm|inches|inch|ins|\"|€|£|\\$|eur|gbp|usd|hours|hrs)");
+          "(?!rods? (?:hours|hrs)$)(.+?)(?:,| -| in|/)?\\s+(?:in"
+              + " )?(mm|cm|inches|inch|ins|\"|€|£|\\$|eur|gbp|usd|hours|hrs)");
+  private static final Pattern CURRENCY = Pattern.compile("[€£$]");
   private static final Pattern ALONE = Pattern.compile("mm|cm|in|inch|inches|ins|€|£|\\$");
 
   static ColumnHeader of(Cell cell) {
@@ -38,6 +40,9 @@ record ColumnHeader(String text, String folded, Optional<String> unit) {
     if (trailing.matches()) {
       return new ColumnHeader(
           text.strip(), WordList.fold(trailing.group(1)), Optional.of(trailing.group(2)));
+    }
+    if (CURRENCY.matcher(plain).matches()) {
+      return new ColumnHeader(text.strip(), "price", Optional.of(plain));
     }
     Optional<String> alone = ALONE.matcher(plain).matches() ? Optional.of(plain) : Optional.empty();
     return new ColumnHeader(text.strip(), WordList.fold(plain), alone);

@@ -1,5 +1,6 @@
 package traytally.intake;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Currency;
@@ -9,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import traytally.ledger.Book;
 import traytally.ledger.Fact.Offered;
 import traytally.ledger.Fact.Traded;
@@ -22,6 +24,19 @@ import traytally.plastic.Plastic;
 /** A list of shops' prices; an offer replaces the last one for the same pack of the same shop. */
 final class PriceList {
   private static final int SLOWEST_DAYS = 365;
+
+  /** Headers of a price for one piece. */
+  private static final Set<String> EACH =
+      Set.of(
+          "each",
+          "price each",
+          "each price",
+          "cost each",
+          "per piece",
+          "price per piece",
+          "price a piece",
+          "a piece",
+          "each piece");
 
   private record Key(Name shop, Plastic plastic, int packSize) {}
 
@@ -94,7 +109,11 @@ final class PriceList {
               ? "The pack size is missing. Write how many pieces a pack holds."
               : "is no pack size. Write how many pieces a pack holds.");
     }
-    Optional<Amounts.Written> price = reader.amount(Field.PACK_PRICE, own).map(this::inCurrency);
+    Optional<Amounts.Written> price =
+        reader
+            .amount(Field.PACK_PRICE, own)
+            .map(this::inCurrency)
+            .map(sum -> ofThePack(sum, packSize.orElse(1)));
     if (!reader.failed() && price.isEmpty()) {
       reader.problem(Field.PACK_PRICE, "The price is missing. Write the price of one pack.");
     }
@@ -115,6 +134,15 @@ final class PriceList {
             packSize.orElseThrow(),
             price.orElseThrow(),
             reader.word(Field.IN_STOCK, Words::yesNo).orElse(true)));
+  }
+
+  /** The price of the whole pack where the column tells that of a piece. */
+  private Amounts.Written ofThePack(Amounts.Written sum, int packSize) {
+    if (table.header(Field.PACK_PRICE).filter(h -> EACH.contains(h.folded())).isEmpty()) {
+      return sum;
+    }
+    table.assume("Prices are of a piece: each was taken times the pieces of its pack.");
+    return new Amounts.Written(sum.units().multiply(BigDecimal.valueOf(packSize)), sum.currency());
   }
 
   /** A price of nothing in the box is of use if it is to be tried, and may be a slip. */
