@@ -55,6 +55,8 @@ final class Sections {
   private final List<String> titles;
   private Optional<Place> tray = Optional.empty();
   private Optional<Place> water = Optional.empty();
+  private final Optional<FirstSection> first;
+  private boolean headed;
 
   /** Sorts the rows of {@code table}, which stands under {@code titles}, the nearest first. */
   Sections(Table table, List<String> titles) {
@@ -75,6 +77,12 @@ final class Sections {
               .map(title -> new Place(Cell.text(withoutColon(title)), -1, true));
     }
     this.sectioned = !table.guess().has(sectionField);
+    this.first =
+        watersMayHead()
+            ? Optional.of(new FirstSection(table, Field.WATER))
+            : sectioned && sectionField == Field.SHOP
+                ? Optional.of(new FirstSection(table, Field.SHOP))
+                : Optional.empty();
   }
 
   private static String withoutColon(String heading) {
@@ -119,10 +127,19 @@ final class Sections {
     return false;
   }
 
+  /** Whether a log has dates in its rows and its waters perhaps between them. */
+  private boolean watersMayHead() {
+    return table.kind() == ListKind.TRIPS && !sectioned && !table.guess().has(Field.WATER);
+  }
+
   private void head(Cell cell, int column) {
+    headed = true;
     String text = withoutColon(cell.shown().strip());
     if (table.kind() == ListKind.BOX && TRAY.matcher(text).matches()) {
       tray = Optional.of(new Place(Cell.text(text), column, true));
+    } else if (watersMayHead()) {
+      water = Optional.of(new Place(Cell.text(text), column, true));
+      table.assume("\"" + text + "\" on a row of its own was read as the water of the rows below.");
     } else if (table.kind() == ListKind.TRIPS) {
       Heading heading = Heading.of(text);
       section = Optional.of(new Place(Cell.text(heading.date()), column, true));
@@ -148,6 +165,9 @@ final class Sections {
   }
 
   private void underHeadings(ListRow list) {
+    if (!headed) {
+      first.ifPresent(rows -> rows.add(list));
+    }
     if (water.isPresent() && list.isBlank(Field.WATER)) {
       list.fill(Field.WATER, water.get());
     }
@@ -202,6 +222,11 @@ final class Sections {
     if (sectioned) {
       return !oneColumn;
     }
+    if (watersMayHead()) {
+      int date = table.guess().columns().getOrDefault(Field.DATE, -1);
+      return FirstSection.mayName(text.text().strip())
+          && next.filter(n -> !n.cell(date).isBlank() && n.cells().size() > 1).isPresent();
+    }
     int column = table.guess().columns().getOrDefault(sectionField, -1);
     return !list.isBlank(sectionField)
         && next.filter(n -> n.cell(column).isBlank() && n.cells().size() > column + 1).isPresent();
@@ -217,6 +242,9 @@ final class Sections {
 
   /** Fills what is told once for several rows: ditto marks, a shop, a date, a body style. */
   void fillDown() {
+    if (headed) {
+      first.ifPresent(rows -> rows.fill(titles));
+    }
     switch (table.kind()) {
       case BOX -> down(Field.BODY, List.of(Field.MAKER, Field.LENGTH, Field.TRAY));
       case TRIPS -> {
