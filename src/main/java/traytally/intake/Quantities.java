@@ -14,6 +14,10 @@ final class Quantities {
   /** More pieces of one plastic than any tray holds; a slip of the keyboard (an assumption). */
   static final int MOST_PIECES = 100_000;
 
+  static final String NEGATIVE = "is a negative count. Write the pieces you have, 0 if none.";
+  static final String TOO_MANY = "is more pieces than any box holds. Write the pieces you have.";
+  static final String NO_COUNT = "is not a count of pieces.";
+
   private static final Set<String> NONE =
       Set.of(
           "none",
@@ -198,7 +202,7 @@ final class Quantities {
   /** {@code pieces} as a whole count that a tray can hold. */
   static Told<Integer> whole(BigDecimal pieces) {
     if (pieces.signum() < 0) {
-      return Told.wrong("is a negative count. Write the pieces you have, 0 if none.");
+      return Told.wrong(NEGATIVE);
     }
     if (pieces.compareTo(BigDecimal.valueOf(MOST_PIECES)) > 0) {
       return tooMany();
@@ -210,7 +214,7 @@ final class Quantities {
   }
 
   private static Told<Integer> tooMany() {
-    return Told.wrong("is more pieces than any box holds. Write the pieces you have.");
+    return Told.wrong(TOO_MANY);
   }
 
   private static Told<BigDecimal> term(String term, OptionalInt packSize) {
@@ -242,8 +246,7 @@ final class Quantities {
     Optional<BigDecimal> number = pieces.matches() ? number(pieces.group(1)) : Numbers.parse(term);
     return number
         .map(Told::of)
-        .orElseGet(
-            () -> Told.wrong("is not a count of pieces. Write a number such as 12, or 2x8."));
+        .orElseGet(() -> Told.wrong(NO_COUNT + " Write a number such as 12, or 2x8."));
   }
 
   /** How many packs, or dozens: one where no number is said. */
@@ -256,7 +259,7 @@ final class Quantities {
     return packs
         .map(p -> p.multiply(new BigDecimal(size)).setScale(6, java.math.RoundingMode.HALF_UP))
         .map(Told::of)
-        .orElseGet(() -> Told.wrong("is not a count of pieces. Write a number such as 12."));
+        .orElseGet(() -> Told.wrong(NO_COUNT + " Write a number such as 12."));
   }
 
   private static Optional<BigDecimal> number(String words) {

@@ -91,6 +91,11 @@ final class RowReader {
     return heard(field, told);
   }
 
+  /** Whether what {@code field} tells may be of another row. */
+  boolean isDoubted(Field field) {
+    return row.isDoubted(field);
+  }
+
   String text(Field field) {
     return tells(field) ? row.cell(field).shown().strip() : "";
   }
@@ -169,7 +174,10 @@ final class RowReader {
   }
 
   private OptionalInt counted(Field field, Told<Integer> told, int most) {
-    Optional<Integer> count = heard(field, told);
+    Optional<Integer> count =
+        told.isWrong() && table.kind() == ListKind.TRIPS
+            ? heard(field, Told.wrong(CountWords.of(field, told.wrong())))
+            : heard(field, told);
     if (count.isPresent() && count.get() > most) {
       problem(field, "is too many to be true. Write at most " + most + ".");
     }
@@ -189,7 +197,7 @@ final class RowReader {
     }
     if (row.isDoubted(field)) {
       return Told.wrong(
-          "stands in a row of several plastics and may be any one's. Write a row for each plastic,"
+          "stands for several plastics and may be any one's. Write a row for each plastic,"
               + " or behind each name what was its own, such as \"2 landed\" or \"lost 1\".");
     }
     Cell cell = row.cell(field);

@@ -29,7 +29,7 @@ final class SeveralInOne {
       Pattern.compile("\\s*(?:[,;&|\n]|\\s\\+\\s|\\band\\b|\\bthen\\b)\\s*");
 
   /** What is of one plastic alone and stands once for all of them. */
-  private static final List<Field> COUNTS =
+  static final List<Field> COUNTS =
       List.of(
           Field.FOLLOWS,
           Field.TAKES,
@@ -189,7 +189,8 @@ final class SeveralInOne {
     table.assume("The casts of such a row were shared out evenly.");
   }
 
-  private static boolean isNone(Place place) {
+  /** Whether a count is told as none, or not at all. */
+  static boolean isNone(Place place) {
     return place.cell().isBlank()
         || Quantities.parse(place.cell().shown(), OptionalInt.empty())
             .value()

@@ -11,7 +11,6 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import traytally.intake.KnownPlastics.Slip;
 import traytally.ledger.Fact.Fished;
-import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 import traytally.trip.Clarity;
 import traytally.trip.Fish;
@@ -20,10 +19,9 @@ import traytally.trip.Trip;
 
 /** A log of trips: its rows read as stints, in the order fished. */
 final class TripLog {
-  /** More fish, casts or rods than a stint can have are slips (assumptions). */
-  private static final int MOST_FISH = 1000;
-
+  /** More casts or rods than a stint can have are slips (assumptions). */
   private static final int MOST_CASTS = 5000;
+
   private static final int MOST_RODS = 20;
 
   /**
@@ -40,7 +38,7 @@ final class TripLog {
   private final List<Fished> stints = new ArrayList<>();
   private final Repeats met = new Repeats();
   private final Doubts doubts = new Doubts();
-  private final boolean fishCounted;
+  private final FishRead fishRead;
 
   TripLog(Table table, ImportOptions options, KnownPlastics known, LocalDate today) {
     this.table = table;
@@ -48,11 +46,7 @@ final class TripLog {
     this.known = known;
     this.reader = new RowReader(table, ColumnHabits.of(table, options, today), today);
     this.stintMinutes = new StintMinutes(table, options, reader);
-    FishOff.say(table);
-    this.fishCounted = countsFish();
-    if (fishCounted) {
-      table.assume("Numbers where the fish is named were read as fish landed.");
-    }
+    this.fishRead = new FishRead(table, reader);
   }
 
   /** What a log may do with a plastic the box does not hold. */
@@ -97,6 +91,9 @@ final class TripLog {
       Optional<Plastic> plastic = plastic(stint.plastic(), strangers);
       if (plastic.isPresent()) {
         int place = places.merge(trip, 1, Integer::sum);
+        if (stint.minutes().isEmpty()) {
+          stintMinutes.sayUntold(stint.casts().isPresent());
+        }
         stints.add(new Fished(with(stint, plastic.get()), 0, place, source));
       } else {
         missed(stint.use());
@@ -143,12 +140,12 @@ final class TripLog {
     Plastic words = words();
     Trip trip = met.once(new Trip(date, known.agreed(reader.name(Field.WATER))));
     Optional<Clarity> clarity = reader.word(Field.CLARITY, Words::clarity);
-    OptionalDouble minutes = minutes(row);
+    int rods = reader.count(Field.RODS, MOST_RODS).orElse(1);
+    OptionalDouble minutes = minutes(row, Math.max(1, rods));
     OptionalInt casts = met.once(reader.count(Field.CASTS, MOST_CASTS));
-    Fish fish = fish();
+    Fish fish = met.once(fishRead.fish());
     Loss loss = Loss.of(reader);
     int worn = reader.pieces(Field.WORN, OptionalInt.empty()).orElse(0);
-    int rods = reader.count(Field.RODS, MOST_RODS).orElse(1);
     if (rods < 1) {
       reader.problem(Field.RODS, "is no rod at all. Write at least 1.");
     }
@@ -159,7 +156,7 @@ final class TripLog {
     return Optional.of(
         new Stint(
             trip,
-            fishCounted ? Name.BLANK : known.agreed(reader.name(Field.SPECIES)),
+            known.agreed(fishRead.species()),
             clarity,
             words,
             minutes,
@@ -198,53 +195,11 @@ final class TripLog {
         : met.once(new Plastic(maker, body, colour, lengthMm));
   }
 
-  private OptionalDouble minutes(ListRow row) {
-    Optional<Double> minutes = stintMinutes.of(row);
+  private OptionalDouble minutes(ListRow row, int rods) {
+    Optional<Double> minutes = stintMinutes.of(row, rods);
     return minutes.isPresent()
         ? met.once(OptionalDouble.of(minutes.get()))
         : OptionalDouble.empty();
-  }
-
-  /** Numbers under "Fish" are fish landed, not what was fished for. */
-  private boolean countsFish() {
-    List<String> told =
-        table.rows().stream()
-            .map(row -> row.text(Field.SPECIES))
-            .filter(text -> !text.isEmpty())
-            .toList();
-    return !table.guess().has(Field.LANDED)
-        && !told.isEmpty()
-        && told.stream().allMatch(text -> text.matches("\\d{1,3}"));
-  }
-
-  private Field landedField() {
-    return fishCounted ? Field.SPECIES : Field.LANDED;
-  }
-
-  private Fish fish() {
-    int follows = reader.count(Field.FOLLOWS, MOST_FISH).orElse(0);
-    int landed = reader.count(landedField(), MOST_FISH).orElse(0);
-    OptionalInt hookedSaid = reader.count(Field.HOOKED, MOST_FISH);
-    OptionalInt takesSaid = reader.count(Field.TAKES, MOST_FISH);
-    int hooked = hookedSaid.orElse(landed);
-    int takes = takesSaid.orElse(hooked);
-    if (hookedSaid.isEmpty() && landed > 0) {
-      table.assume("Where hooked fish are not told, as many were taken as hooked as were landed.");
-    }
-    if (takesSaid.isEmpty() && hooked > 0) {
-      table.assume("Where takes are not told, as many were taken as there were hooked fish.");
-    }
-    if (landed > hooked) {
-      reader.problem(
-          Field.LANDED, "is more than were hooked (" + hooked + "). Check both numbers.");
-      return Fish.NONE;
-    }
-    if (hooked > takes) {
-      reader.problem(
-          Field.HOOKED, "is more than there were takes (" + takes + "). Check both numbers.");
-      return Fish.NONE;
-    }
-    return met.once(new Fish(follows, takes, hooked, landed));
   }
 
   /** Makes every plastic of the log known, those in full words first. */
