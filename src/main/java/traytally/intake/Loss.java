@@ -15,6 +15,9 @@ import traytally.trip.LossCause;
  * @param how the cause of most of it, if said
  */
 record Loss(int pieces, Optional<LossCause> how) {
+  private static final String SEVERAL =
+      "Where pieces of a row were lost in several ways, the commonest was taken for all of them.";
+
   private static final Pattern PART = Pattern.compile("(\\d{0,3})\\s*(\\D+)");
 
   /** The first of them wins where as many were lost to two. */
@@ -52,13 +55,16 @@ record Loss(int pieces, Optional<LossCause> how) {
         how = Optional.of(cause.getValue());
       }
     }
+    if (most < pieces) {
+      reader.table().assume(SEVERAL);
+    }
     return new Loss(pieces, how);
   }
 
   /** What the columns of all losses and of their cause say. */
   private static Loss toldAtOnce(RowReader reader) {
     String cause = reader.text(Field.LOST_HOW);
-    Optional<LossCause> how = cause.isEmpty() ? Optional.empty() : Words.lossCause(cause);
+    Optional<LossCause> how = cause.isEmpty() ? Optional.empty() : cause(cause, reader.table());
     if (how.isEmpty() && !cause.isEmpty()) {
       reader.note(
           Field.LOST_HOW,
@@ -76,6 +82,13 @@ record Loss(int pieces, Optional<LossCause> how) {
     }
     int pieces = reader.pieces(Field.LOST, OptionalInt.empty()).orElse(0);
     return new Loss(pieces, pieces > 0 ? how : Optional.empty());
+  }
+
+  /** The cause in a cell of its own, the commonest where it counts several. */
+  private static Optional<LossCause> cause(String text, Table table) {
+    Optional<Loss> counted =
+        text.chars().anyMatch(Character::isDigit) ? told(text, table) : Optional.empty();
+    return counted.flatMap(Loss::how).or(() -> Words.lossCause(text));
   }
 
   /** Causes of loss with their numbers in one cell: "2 (snag)", "1 snagged, 1 bitten off". */
@@ -100,6 +113,9 @@ record Loss(int pieces, Optional<LossCause> how) {
         most = here;
         how = cause;
       }
+    }
+    if (most < pieces) {
+      table.assume(SEVERAL);
     }
     return Optional.of(new Loss(pieces, pieces > 0 ? how : Optional.empty()));
   }
