@@ -13,7 +13,6 @@ import java.util.Set;
 import java.util.SortedMap;
 import traytally.intake.HeaderSearch.Remembered;
 import traytally.intake.TripLog.Strangers;
-import traytally.ledger.Batch;
 import traytally.ledger.Book;
 import traytally.ledger.Fact;
 import traytally.ledger.Recorded;
@@ -64,6 +63,9 @@ public final class Import {
     of(ListKind.PRICES, tables).forEach(this::takePrices);
     bySource(of(ListKind.PLAN, tables)).values().forEach(this::takePlan);
     takeTrips(bySource(of(ListKind.TRIPS, tables)));
+    if (options.add() && of(ListKind.BOX, tables).isEmpty()) {
+      notices.add("--add says that a box list is new purchases; it does not apply to these lists.");
+    }
     List<SheetReading> readings = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
     found.forEach((sheet, list) -> report(sheet, list, passed, readings, problems));
@@ -244,18 +246,13 @@ public final class Import {
     Map<Plastic, Integer> pieces = new LinkedHashMap<>(box.pieces());
     pieces.values().removeIf(count -> count == 0);
     Purchases purchases = new Purchases(book, sources);
-    Optional<Batch> before = options.again() ? Optional.empty() : purchases.addedBefore(pieces);
-    if (before.isPresent()) {
-      notices.add(
-          sources
-              + ": batch "
-              + before.get().id()
-              + " has added exactly these purchases. Pass --again to add them once more.");
+    Map<Plastic, Integer> fresh = options.again() ? pieces : purchases.unadded(pieces, notices);
+    if (!pieces.isEmpty() && fresh.isEmpty()) {
       return;
     }
     box.apply(changes, sources);
-    if (!pieces.isEmpty()) {
-      purchases.apply(pieces, options.countDate().orElse(today), changes);
+    if (!fresh.isEmpty()) {
+      purchases.apply(fresh, options.countDate().orElse(today), changes);
     }
   }
 
