@@ -242,6 +242,9 @@ class BoxListTest {
         .says("C3: No length: the plastic was taken without one.")
         .says("C4: \"?\" No length: the plastic was taken without one.")
         .saysNot("C2:");
-    handed.take("Body|Colour|Count", "paddle|ink|1").saysNot("No length");
+    handed
+        .take("Body|Colour|Count", "paddle|ink|1")
+        .says("No lengths are told")
+        .saysNot("No length:");
   }
 }

@@ -100,7 +100,8 @@ class ImportTest {
         .says("entry: nothing");
     handed.with("add", "again").take(bag).says("bought 8: paddle, ink, 75 mm");
     String[] more = {"Body|Colour|Length mm|Count", "paddle|ink|75|9"};
-    handed.with("add").take(more).says("bought 9: paddle, ink, 75 mm");
+    new Handed().with("add").take(bag).take(more).says("bought 1: paddle, ink, 75 mm");
+    handed.with("add");
     handed.take(Handed.sheet("other.csv", "", bag)).says("bought 8: paddle, ink, 75 mm [other");
   }
 

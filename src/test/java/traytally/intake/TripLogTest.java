@@ -85,7 +85,7 @@ class TripLogTest {
         .says("0/2/2/2")
         .says("as many were taken as hooked as were landed.")
         .says("as many were taken as there were hooked fish.")
-        .saysNot("(2 rows)");
+        .saysNot("hooked fish. (2 rows)");
     handed
         .take(WORDS + "|Hooked", ROW + "|1")
         .says("0/1/1/0", "as many were taken as there were hooked fish.")
@@ -235,7 +235,7 @@ class TripLogTest {
         .says("lost 3 torn; worn", "lost 2 torn; worn", "lost 1 bitten off;", "lost 0; worn")
         .says("A cause of loss without a number was taken as one piece lost. (3 rows)")
         .says("F6: \"gremlins\" is no cause known here", "9 taken, 1 skipped")
-        .says("E9: \"1 snag, 1 gremlin\" is not a count of pieces.");
+        .says("E9: \"1 snag, 1 gremlin\" is not a number of pieces lost.");
   }
 
   @Test
@@ -325,7 +325,7 @@ class TripLogTest {
     new Handed().take(headers, "2026-04-20|Low Quay|" + cell + "|@01:30|2||").says("; 45.0 min");
     new Handed()
         .take(headers, "2026-04-20|Low Quay|" + cell + "|@01:30|2|1|0")
-        .says("F2: \"1\" stands in a row of several plastics and may be any one's.", "0 taken");
+        .says("F2: \"1\" stands for several plastics and may be any one's.", "0 taken");
     new Handed()
         .take(
             headers,
