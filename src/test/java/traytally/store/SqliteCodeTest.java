@@ -75,10 +75,18 @@ class SqliteCodeTest {
   }
 
   @Test
-  void anInstalledProgramHasItsOwn() {
-    System.setProperty(FOLDER, "/opt/own");
+  void anInstalledProgramHasItsOwn() throws IOException {
+    String own = Files.createDirectory(cache.resolve("own")).toString();
+    System.setProperty(FOLDER, own);
     assertTrue(SqliteCode.in(cache));
-    assertEquals("/opt/own", System.getProperty(FOLDER));
+    assertEquals(own, System.getProperty(FOLDER));
+  }
+
+  @Test
+  void aFolderThatIsGoneIsNoHelp() {
+    System.setProperty(FOLDER, cache.resolve("gone").toString());
+    assertTrue(SqliteCode.in(cache));
+    assertTrue(Files.isDirectory(Path.of(System.getProperty(FOLDER))));
   }
 
   @Test
