@@ -164,9 +164,7 @@ final class Core {
   /** What the plastics from one on can add at most: the least that any limit's table says. */
   private double mostAdded(Chosen chosen, int from) {
     if (completions.isEmpty()) {
-      return open.subList(from, open.size()).stream()
-          .mapToDouble(own -> own.stream().mapToDouble(Pick::value).max().orElseThrow())
-          .sum();
+      return 0; // without limits each plastic has one bundle that no other beats
     }
     double priced = 0;
     for (int j = 0; j < completions.size(); j++) {

@@ -94,6 +94,7 @@ class BundlesTest {
     assertFalse(more.whole());
     Bundles thorough = bundles(true);
     assertEquals(17 * 18 / 2, thorough.within(offers, 16, 1600, pieces -> pieces).size());
+    assertEquals(256, thorough.within(offers, 15, 9000, pieces -> pieces).size());
     assertTrue(thorough.whole());
     assertEquals(1 + 22 + 22, thorough.within(offers, 22, 2200, pieces -> pieces).size());
     assertFalse(thorough.whole(), "276 ways within the money");

@@ -80,7 +80,7 @@ class ParcelSearchTest {
   @Test
   void noBasketCostsLess() {
     Random random = new Random(1);
-    for (int i = 0; i < 25; i++) {
+    for (int i = 0; i < 60; i++) {
       List<ParcelSearch.Terms> shops = terms(random);
       List<List<Bundle>> plastics = plastics(random, -1);
       ParcelSearch search = new ParcelSearch(shops, plastics, NEVER, 1, STEP);
@@ -115,6 +115,15 @@ class ParcelSearchTest {
     assertTrue(tooLittle.proven());
     assertEquals(one.get(0), new ParcelSearch(quay, one, 400, 0, STEP).best());
     assertEquals(List.of(), new ParcelSearch(quay, one, 200, 0, STEP).best());
+  }
+
+  @Test
+  void thresholdAsHighAsTheBudgetIsReached() {
+    List<List<Bundle>> one = List.of(List.of(bundle(0, 0), bundle(4, 400), bundle(5, 500)));
+    List<ParcelSearch.Terms> quay = List.of(new ParcelSearch.Terms(100, 500));
+    assertEquals(5, new ParcelSearch(quay, one, 500, 0, STEP).best().get(0).value());
+    List<ParcelSearch.Terms> more = List.of(new ParcelSearch.Terms(100, 501));
+    assertEquals(4, new ParcelSearch(more, one, 500, 0, STEP).best().get(0).value());
   }
 
   @Test
