@@ -83,7 +83,7 @@ class ParcelSearchTest {
     for (int i = 0; i < 60; i++) {
       List<ParcelSearch.Terms> shops = terms(random);
       List<List<Bundle>> plastics = plastics(random, -1);
-      ParcelSearch search = new ParcelSearch(shops, plastics, NEVER, 1, STEP);
+      ParcelSearch search = new ParcelSearch(shops, plastics, NEVER, 1, STEP, 120);
       double most = most(shops, plastics, 0, List.of(), NEVER, 1);
       assertEquals(most, worth(shops, search.best(), NEVER, 1), 2 * STEP);
       assertEquals(4, search.best().size());
@@ -127,6 +127,15 @@ class ParcelSearchTest {
   }
 
   @Test
+  void shopsThatAskForNoPostageAreNotBranchedOver() {
+    List<ParcelSearch.Terms> free = List.of(new ParcelSearch.Terms(0, NEVER));
+    List<List<Bundle>> one = List.of(List.of(bundle(5, 100), bundle(8, 200)));
+    ParcelSearch search = new ParcelSearch(free, one, 150, 0, STEP, 0);
+    assertEquals(one.get(0).subList(0, 1), search.best());
+    assertTrue(search.proven());
+  }
+
+  @Test
   void termsMatterWhereTheyAskForPostage() {
     assertTrue(new ParcelSearch.Terms(1, NEVER).matter());
     assertTrue(new ParcelSearch.Terms(1, 1).matter());
@@ -149,8 +158,7 @@ class ParcelSearchTest {
       }
       plastics.add(own);
     }
-    ParcelSearch all = new ParcelSearch(shops, plastics, NEVER, 1, STEP);
-    assertTrue(all.proven());
+    assertTrue(new ParcelSearch(shops, plastics, NEVER, 1, STEP, 300).proven());
     for (int branches : new int[] {30, 60}) {
       ParcelSearch few = new ParcelSearch(shops, plastics, NEVER, 1, STEP, branches);
       assertEquals(9, few.best().size(), branches + " branches");
