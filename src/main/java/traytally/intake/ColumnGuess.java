@@ -186,6 +186,25 @@ record ColumnGuess(
     return columns.containsKey(field);
   }
 
+  /** The same with one column more, told by something else than its header. */
+  ColumnGuess taking(Field field, int column, String because) {
+    Map<Field, Integer> more = new HashMap<>(columns);
+    Map<Integer, String> whys = new HashMap<>(why);
+    more.put(field, column);
+    whys.put(column, because);
+    return new ColumnGuess(kind, more, across, whys, score + 1);
+  }
+
+  /** Whether a column was taken for nothing. */
+  boolean leaves(int column) {
+    return !columns.containsValue(column) && !across.containsKey(column);
+  }
+
+  /** Whether what there was and what went are counted, so that what is left can be worked out. */
+  boolean tallies() {
+    return (has(Field.HAD) || has(Field.BOUGHT_SINCE)) && has(Field.LOST_SO_FAR);
+  }
+
   /** Whether enough is found to read such a list. */
   boolean isComplete() {
     boolean lure = has(Field.BODY) || has(Field.COLOUR);
@@ -196,7 +215,7 @@ record ColumnGuess(
                   || has(Field.PIECES)
                   || has(Field.PACKS)
                   || has(Field.LOOSE)
-                  || ((has(Field.HAD) || has(Field.BOUGHT_SINCE)) && has(Field.LOST_SO_FAR)));
+                  || tallies());
       case TRIPS -> lure && (has(Field.DATE) || tellsFish());
       case PLAN ->
           !has(Field.BODY)

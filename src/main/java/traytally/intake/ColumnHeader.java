@@ -22,7 +22,7 @@ record ColumnHeader(String text, String folded, Optional<String> unit) {
           "(?!rods? (?:hours|hrs)$)(.+?)(?:,| -| in|/)?\\s+(?:in"
               + " )?(mm|cm|inches|inch|ins|\"|€|£|\\$|eur|gbp|usd|hours|hrs)");
   private static final Pattern CURRENCY = Pattern.compile("[€£$]");
-  private static final Pattern ALONE = Pattern.compile("mm|cm|in|inch|inches|ins|€|£|\\$");
+  private static final Pattern ALONE = Pattern.compile("mm|cm|in|inch|inches|ins");
 
   static ColumnHeader of(Cell cell) {
     return of(cell.shown());

@@ -51,7 +51,7 @@ final class PlaceCounts {
     boolean packs = guess.has(Field.PACKS);
     int pieces = guess.columns().getOrDefault(Field.PIECES, -1);
     boolean total = pieces >= 0 && !isPlace(pieces);
-    boolean other = packs || total || tallies(guess);
+    boolean other = packs || total || guess.tallies();
     Set<Integer> counted = other || places.size() < 2 ? sure : places;
     if (counted.isEmpty() || (!packs && counted.equals(Set.of(pieces)))) {
       return besidePacks(guess);
@@ -96,10 +96,6 @@ final class PlaceCounts {
                 h -> !h.equals(header) && h.replaceFirst(" (?:\\d+|[a-z])$", "").equals(stem));
   }
 
-  private static boolean tallies(ColumnGuess guess) {
-    return guess.has(Field.HAD) && guess.has(Field.LOST_SO_FAR);
-  }
-
   /** The guess whose trays are only parts of a total. */
   private static ColumnGuess without(ColumnGuess guess, Set<Integer> counted) {
     Map<Field, Integer> columns = new HashMap<>(guess.columns());
@@ -139,11 +135,7 @@ final class PlaceCounts {
           && free
           && BESIDE_PACKS.contains(headers.get(column).folded())
           && mayCount(guess, column)) {
-        Map<Field, Integer> columns = new HashMap<>(guess.columns());
-        Map<Integer, String> why = new HashMap<>(guess.why());
-        columns.put(Field.LOOSE, column);
-        why.put(column, "pieces beside packs");
-        return new ColumnGuess(guess.kind(), columns, guess.across(), why, guess.score() + 1);
+        return guess.taking(Field.LOOSE, column, "pieces beside packs");
       }
     }
     return guess;

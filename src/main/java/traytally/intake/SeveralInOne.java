@@ -182,10 +182,7 @@ final class SeveralInOne {
     if (all.isEmpty()) {
       return;
     }
-    for (int i = 0; i < rows.size(); i++) {
-      int share = all.get() / rows.size() + (i < all.get() % rows.size() ? 1 : 0);
-      rows.get(i).put(Field.CASTS, Cell.text(Integer.toString(share)), casts.column());
-    }
+    SharedCells.dealOut(all.get(), Field.CASTS, casts.column(), rows);
     table.assume("The casts of such a row were shared out evenly.");
   }
 

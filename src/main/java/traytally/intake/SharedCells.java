@@ -69,12 +69,17 @@ final class SharedCells {
         .value()
         .ifPresent(
             all -> {
-              for (int i = 0; i < rows.size(); i++) {
-                int share = all / rows.size() + (i < all % rows.size() ? 1 : 0);
-                rows.get(i).put(Field.CASTS, Cell.text(Integer.toString(share)), casts.column());
-              }
+              dealOut(all, Field.CASTS, casts.column(), rows);
               table.assume("The casts of a merged cell were shared out evenly among its rows.");
             });
+  }
+
+  /** Gives each row its even share of a count, the first ones what cannot be divided. */
+  static void dealOut(int all, Field field, int column, List<ListRow> rows) {
+    for (int i = 0; i < rows.size(); i++) {
+      int share = all / rows.size() + (i < all % rows.size() ? 1 : 0);
+      rows.get(i).put(field, Cell.text(Integer.toString(share)), column);
+    }
   }
 
   private static void doubt(Field field, List<ListRow> rows) {

@@ -59,11 +59,6 @@ final class Table {
     }
   }
 
-  /** The nearest title over the list. */
-  Optional<String> title() {
-    return names.size() > 1 ? Optional.of(names.get(0)) : Optional.empty();
-  }
-
   /** The headers of the columns that were taken for nothing. */
   List<String> passedOver() {
     return columnsTaken().stream()

@@ -16,10 +16,7 @@ final class TitleLength {
 
   /** Gives every row of {@code table} the length, if no row has one of its own. */
   static void inherit(Table table, List<String> titles) {
-    boolean told =
-        table.guess().has(Field.LENGTH)
-            || table.guess().across().containsValue(Field.LENGTH)
-            || table.rows().stream().anyMatch(row -> !row.isBlank(Field.LENGTH));
+    boolean told = table.tells(Field.LENGTH) || table.guess().across().containsValue(Field.LENGTH);
     if (table.kind() != ListKind.BOX || told || table.rows().isEmpty()) {
       return;
     }

@@ -1,11 +1,10 @@
 package traytally.intake;
 
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import traytally.sheet.Cell;
 
 /**
@@ -55,24 +54,21 @@ final class ToldByContent {
         found = Optional.of(column);
       }
     }
-    if (found.isEmpty()) {
-      return guess;
-    }
-    Map<Field, Integer> columns = new HashMap<>(guess.columns());
-    Map<Integer, String> why = new HashMap<>(guess.why());
-    columns.put(field, found.get());
-    why.put(found.get(), "told by what it holds");
-    return new ColumnGuess(guess.kind(), columns, guess.across(), why, guess.score() + 1);
+    return found.map(column -> guess.taking(field, column, "told by what it holds")).orElse(guess);
+  }
+
+  private boolean isUnread(ColumnGuess guess, int column) {
+    ColumnHeader header = headers.get(column);
+    return !settled.contains(header.folded())
+        && !header.folded().isEmpty()
+        && isUnread(guess, column, header, under);
   }
 
   /** Whether a column has a header that says nothing, and holds words. */
-  private boolean isUnread(ColumnGuess guess, int column) {
-    String header = headers.get(column).folded();
-    return !header.isEmpty()
-        && !settled.contains(header)
-        && !ColumnGuess.isPassedOver(header)
-        && !guess.columns().containsValue(column)
-        && !guess.across().containsKey(column)
+  private static boolean isUnread(ColumnGuess guess, int column, ColumnHeader header, Under under) {
+    return !header.text().isEmpty()
+        && !ColumnGuess.isPassedOver(header.folded())
+        && guess.leaves(column)
         && under.words(column);
   }
 
@@ -85,15 +81,7 @@ final class ToldByContent {
   /** Whether a column of texts of {@code table} was taken for nothing. */
   static boolean leavesWords(Table table) {
     Under under = new Under(table.sheet(), table.firstRow());
-    for (int column = 0; column < table.headers().size(); column++) {
-      if (!table.headers().get(column).text().isEmpty()
-          && !ColumnGuess.isPassedOver(table.headers().get(column).folded())
-          && !table.guess().columns().containsValue(column)
-          && !table.guess().across().containsKey(column)
-          && under.words(column)) {
-        return true;
-      }
-    }
-    return false;
+    return IntStream.range(0, table.headers().size())
+        .anyMatch(column -> isUnread(table.guess(), column, table.headers().get(column), under));
   }
 }

@@ -15,22 +15,31 @@ final class Under {
   /** The share of a column's cells that must be of one kind: more than half (an assumption). */
   private static final double MOST = 0.5;
 
+  private final GivenSheet sheet;
+  private int next;
+  // Looked at when first asked for: most rows that may be a header are none.
   private final List<Row> rows = new ArrayList<>();
 
   /** The rows of {@code sheet} from the one at {@code first} on. */
   Under(GivenSheet sheet, int first) {
-    for (int i = first; i < sheet.rows().size() && rows.size() < LOOKED_AT; i++) {
-      Row row = sheet.rows().get(i);
+    this.sheet = sheet;
+    this.next = first;
+  }
+
+  private List<Row> rows() {
+    for (; next < sheet.rows().size() && rows.size() < LOOKED_AT; next++) {
+      Row row = sheet.rows().get(next);
       // Headings and remarks stand alone in their rows and say nothing of the columns.
       if (row.cells().stream().filter(c -> !c.isBlank()).count() > 1) {
         rows.add(row);
       }
     }
+    return rows;
   }
 
   /** The cells of a column that hold something. */
   List<Cell> filled(int column) {
-    return rows.stream().map(row -> row.cell(column)).filter(c -> !c.isBlank()).toList();
+    return rows().stream().map(row -> row.cell(column)).filter(c -> !c.isBlank()).toList();
   }
 
   /** Whether a column holds counts. */
