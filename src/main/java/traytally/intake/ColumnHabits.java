@@ -16,14 +16,17 @@ import traytally.sheet.Cell;
  *
  * @param bare the unit of bare lengths
  * @param order the order of day and month
- * @param bareHours whether bare times are hours
+ * @param bareTime what bare times are
  */
-record ColumnHabits(Lengths.Bare bare, Optional<Dates.Order> order, boolean bareHours) {
+record ColumnHabits(Lengths.Bare bare, Optional<Dates.Order> order, Durations.Bare bareTime) {
+  /** What stands behind the point where it is minutes: 15, 30 and 45. */
+  private static final Set<BigDecimal> QUARTERS =
+      Set.of(new BigDecimal("0.15"), new BigDecimal("0.3"), new BigDecimal("0.45"));
 
   /** Decides, and notes in the table what was decided. */
   static ColumnHabits of(Table table, ImportOptions options, LocalDate today) {
     return new ColumnHabits(
-        bareLengths(table, options), dateOrder(table, options, today), bareHours(table));
+        bareLengths(table, options), dateOrder(table, options, today), bareTime(table));
   }
 
   private static Set<Cell> distinct(Table table, Field field) {
@@ -121,18 +124,32 @@ record ColumnHabits(Lengths.Bare bare, Optional<Dates.Order> order, boolean bare
     return order;
   }
 
-  private static boolean bareHours(Table table) {
+  /** What bare times of the column are, noted in the table where the header does not say. */
+  static Durations.Bare bareTime(Table table) {
     Field field = table.kind() == ListKind.PLAN ? Field.HOURS : Field.MINUTES;
     Optional<ColumnHeader> header = table.header(field);
-    if (header.isEmpty()) {
-      return false;
+    if (header.isEmpty() || header.get().saysMinutes()) {
+      return Durations.Bare.MINUTES;
     }
-    if (header.get().saysHours() || header.get().saysMinutes()) {
-      return header.get().saysHours();
+    List<BigDecimal> bare = bareNumbers(table, field);
+    if (areHoursPointMinutes(bare)) {
+      table.assumeOnce("Times such as 1.30 were read as 1 hour and 30 minutes.");
+      return Durations.Bare.HOURS_POINT_MINUTES;
     }
-    if (field == Field.HOURS) {
-      return true;
+    if (header.get().saysHours() || field == Field.HOURS) {
+      return Durations.Bare.HOURS;
     }
+    // Nobody fishes a stint of 1.5 minutes, nor one of 13 hours (an assumption, and it is said).
+    boolean hours =
+        bare.stream().anyMatch(n -> !Numbers.isWhole(n))
+            && bare.stream().allMatch(n -> n.compareTo(BigDecimal.valueOf(12)) <= 0);
+    if (!bare.isEmpty()) {
+      table.assumeOnce("Times without a unit were read as " + (hours ? "hours." : "minutes."));
+    }
+    return hours ? Durations.Bare.HOURS : Durations.Bare.MINUTES;
+  }
+
+  private static List<BigDecimal> bareNumbers(Table table, Field field) {
     List<BigDecimal> bare = new ArrayList<>();
     for (Cell cell : distinct(table, field)) {
       if (cell instanceof Cell.Numeric number) {
@@ -141,13 +158,19 @@ record ColumnHabits(Lengths.Bare bare, Optional<Dates.Order> order, boolean bare
         Numbers.parse(Numbers.plain(text.text()).toLowerCase(Locale.ROOT)).ifPresent(bare::add);
       }
     }
-    // Nobody fishes a stint of 1.5 minutes, nor one of 13 hours (an assumption, and it is said).
-    boolean hours =
-        bare.stream().anyMatch(n -> !Numbers.isWhole(n))
-            && bare.stream().allMatch(n -> n.compareTo(BigDecimal.valueOf(12)) <= 0);
-    if (!bare.isEmpty()) {
-      table.assume("Times without a unit were read as " + (hours ? "hours." : "minutes."));
-    }
-    return hours;
+    return bare;
+  }
+
+  /**
+   * Whether what stands behind the point is minutes: quarters and halves of an hour as minutes, and
+   * none as a fraction (an assumption: nobody writes 1.3 hours and never 1.5).
+   */
+  private static boolean areHoursPointMinutes(List<BigDecimal> bare) {
+    List<BigDecimal> broken = bare.stream().filter(n -> !Numbers.isWhole(n)).toList();
+    return !broken.isEmpty()
+        && broken.stream()
+            .map(n -> n.remainder(BigDecimal.ONE).stripTrailingZeros())
+            .allMatch(QUARTERS::contains)
+        && bare.stream().allMatch(n -> n.compareTo(BigDecimal.valueOf(12)) <= 0);
   }
 }

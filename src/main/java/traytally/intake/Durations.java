@@ -1,6 +1,7 @@
 package traytally.intake;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -37,8 +38,28 @@ final class Durations {
 
   private Durations() {}
 
-  /** Minutes, where a bare number is hours or minutes as {@code bareIsHours} says. */
-  static Told<Double> minutes(String text, boolean bareIsHours) {
+  /** What a bare number of a column is. */
+  enum Bare {
+    MINUTES,
+    HOURS,
+    /** Hours, and minutes behind the point: 1.30 is an hour and a half. */
+    HOURS_POINT_MINUTES;
+
+    /** The minutes that {@code number} is. */
+    BigDecimal minutes(BigDecimal number) {
+      return switch (this) {
+        case MINUTES -> number;
+        case HOURS -> number.multiply(HOUR);
+        case HOURS_POINT_MINUTES -> {
+          BigDecimal hours = number.setScale(0, RoundingMode.DOWN);
+          yield hours.multiply(HOUR).add(number.subtract(hours).movePointRight(2));
+        }
+      };
+    }
+  }
+
+  /** Minutes, where a bare number is what {@code bare} says. */
+  static Told<Double> minutes(String text, Bare bare) {
     String plain =
         Numbers.plain(text)
             .toLowerCase(Locale.ROOT)
@@ -48,10 +69,7 @@ final class Durations {
       return Told.nothing();
     }
     Optional<BigDecimal> minutes =
-        Numbers.parse(plain)
-            .map(n -> bareIsHours ? n.multiply(HOUR) : n)
-            .or(() -> clock(plain))
-            .or(() -> spelt(plain));
+        Numbers.parse(plain).map(bare::minutes).or(() -> clock(plain)).or(() -> spelt(plain));
     Matcher span = SPAN.matcher(plain);
     if (minutes.isEmpty() && span.matches()) {
       return span(span);
@@ -64,7 +82,7 @@ final class Durations {
 
   /** Minutes from one time of day to another, each perhaps with its day before it. */
   static Told<Double> between(String from, String to) {
-    return minutes(timeOfDay(from) + "-" + timeOfDay(to), false);
+    return minutes(timeOfDay(from) + "-" + timeOfDay(to), Bare.MINUTES);
   }
 
   private static String timeOfDay(String text) {

@@ -236,24 +236,24 @@ final class RowReader {
       return heard(field, Durations.checked(time.length().toSeconds() / 60.0));
     }
     if (cell instanceof Cell.Numeric number) {
-      double value = decimal(number).doubleValue();
-      return heard(field, Durations.checked(habits.bareHours() ? value * 60 : value));
+      return heard(
+          field, Durations.checked(habits.bareTime().minutes(decimal(number)).doubleValue()));
     }
     return heard(
         field,
-        times.computeIfAbsent(text(field), key -> Durations.minutes(key, habits.bareHours())));
+        times.computeIfAbsent(text(field), key -> Durations.minutes(key, habits.bareTime())));
   }
 
   /** Minutes that may be more than a day's, up to {@code mostHours}; empty if blank. */
   Optional<Double> minutesOfDays(Field field, double mostHours) {
     Cell cell = row.cell(field);
-    if (cell instanceof Cell.Numeric number && habits.bareHours()) {
-      double hours = decimal(number).doubleValue();
-      if (hours < 0 || hours > mostHours) {
+    if (cell instanceof Cell.Numeric number && habits.bareTime() != Durations.Bare.MINUTES) {
+      double minutes = habits.bareTime().minutes(decimal(number)).doubleValue();
+      if (minutes < 0 || minutes > mostHours * 60) {
         problem(field, "is no number of hours for a trip. Write up to " + (int) mostHours + ".");
         return Optional.empty();
       }
-      return Optional.of(hours * 60);
+      return Optional.of(minutes);
     }
     return minutes(field);
   }

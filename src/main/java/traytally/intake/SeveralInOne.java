@@ -56,6 +56,9 @@ final class SeveralInOne {
 
   private final Table table;
 
+  /** Decided from all rows when the first is split. */
+  private Optional<Durations.Bare> bareTime = Optional.empty();
+
   SeveralInOne(Table table) {
     this.table = table;
   }
@@ -213,7 +216,7 @@ final class SeveralInOne {
     if (text.isEmpty() && !row.isBlank(Field.START) && !row.isBlank(Field.END)) {
       return Durations.between(row.text(Field.START), row.text(Field.END)).value();
     }
-    boolean hours = table.header(Field.MINUTES).filter(ColumnHeader::saysHours).isPresent();
-    return Durations.minutes(text, hours).value();
+    bareTime = bareTime.or(() -> Optional.of(ColumnHabits.bareTime(table)));
+    return Durations.minutes(text, bareTime.get()).value();
   }
 }

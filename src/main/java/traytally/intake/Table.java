@@ -121,6 +121,11 @@ final class Table {
     assumptions.merge(sentence, 1, Integer::sum);
   }
 
+  /** Notes an assumption on a whole column, which may be come upon twice. */
+  void assumeOnce(String sentence) {
+    assumptions.putIfAbsent(sentence, 1);
+  }
+
   /** Notes {@code problem}, once where several plastics of one row share the cell. */
   void say(Problem problem) {
     if (problems.isEmpty() || !problems.get(problems.size() - 1).equals(problem)) {

@@ -103,8 +103,8 @@ final class ValuesTest {
       delimiter = '|',
       quoteCharacter = '~')
   void durationsReadInMinutes(String text, String minutes, String underHours) {
-    assertEquals(minutes, read(Durations.minutes(text, false)));
-    assertEquals(underHours, read(Durations.minutes(text, true)));
+    assertEquals(minutes, read(Durations.minutes(text, Durations.Bare.MINUTES)));
+    assertEquals(underHours, read(Durations.minutes(text, Durations.Bare.HOURS)));
   }
 
   private static String read(Told<Double> told) {
