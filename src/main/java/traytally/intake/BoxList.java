@@ -28,7 +28,20 @@ final class BoxList {
     private final List<Line> lines = new ArrayList<>();
 
     int pieces() {
-      return lines.stream().mapToInt(Line::pieces).sum();
+      return counts().stream().mapToInt(Line::pieces).sum();
+    }
+
+    /** The day of its newest count, if the list tells days. */
+    Optional<LocalDate> counted() {
+      return lines.stream().flatMap(line -> line.counted().stream()).max(LocalDate::compareTo);
+    }
+
+    /** The lines of its newest count. */
+    List<Line> counts() {
+      Optional<LocalDate> newest = counted();
+      return lines.stream()
+          .filter(line -> line.counted().isEmpty() || line.counted().equals(newest))
+          .toList();
     }
 
     /** What the book held when it wrote the list, if it wrote every line. */
@@ -70,7 +83,7 @@ final class BoxList {
       taken.put(table, 0);
       RowReader reader = new RowReader(table, ColumnHabits.of(table, options, today), today);
       lines.addAll(
-          new BoxRows(table, reader, known, book.settings().currency(), packSizes).lines());
+          new BoxRows(table, reader, known, book.settings().currency(), packSizes, today).lines());
     }
     Map<Plastic, Plastic> resolved = resolve(lines);
     for (Line line : lines) {
@@ -155,11 +168,18 @@ final class BoxList {
   void apply(Changes changes, String sources) {
     for (Map.Entry<Plastic, Total> entry : totals.entrySet()) {
       Total total = entry.getValue();
-      if (total.lines.size() > 1) {
-        Line last = total.lines.get(total.lines.size() - 1);
-        last.say(
-            Field.BODY,
-            "stands in " + total.lines.size() + " rows: " + total.pieces() + " pieces in all.");
+      List<Line> counts = total.counts();
+      for (Line line : total.lines) {
+        if (!counts.contains(line)) {
+          line.say(Field.PIECES, "was counted again on " + total.counted().orElseThrow() + ".");
+        }
+      }
+      if (counts.size() > 1) {
+        counts
+            .get(counts.size() - 1)
+            .say(
+                Field.BODY,
+                "stands in " + counts.size() + " rows: " + total.pieces() + " pieces in all.");
       }
     }
     int counted = options.add() ? 0 : count(changes);
@@ -184,19 +204,22 @@ final class BoxList {
     int counted = 0;
     for (Map.Entry<Plastic, Total> entry : totals.entrySet()) {
       int pieces = entry.getValue().pieces();
-      Counted count = new Counted(entry.getKey(), countDate, pieces, true);
+      Optional<LocalDate> told =
+          options.countDate().isPresent() ? Optional.empty() : entry.getValue().counted();
+      LocalDate date = told.orElse(countDate);
+      Counted count = new Counted(entry.getKey(), date, pieces, true);
       Optional<Counted> last = Optional.ofNullable(lastListed.get(entry.getKey()));
       boolean later =
-          options.countDate().isPresent()
-              && last.filter(l -> countDate.isAfter(l.date())).isPresent();
+          (told.isPresent() || options.countDate().isPresent())
+              && last.filter(l -> date.isAfter(l.date())).isPresent();
       boolean unedited = last.filter(l -> l.pieces() == pieces).isPresent() && !later;
       OptionalInt booked = entry.getValue().booked();
       if (booked.isPresent()) {
         // Only what was changed since the book wrote it; back to an older list's number, too.
-        int now = book.ledger().stock(entry.getKey(), countDate).count();
+        int now = book.ledger().stock(entry.getKey(), date).count();
         unedited = booked.getAsInt() == pieces || (unedited && booked.getAsInt() != now);
       }
-      if (!unedited && !count.equals(listed.get(Map.entry(entry.getKey(), countDate)))) {
+      if (!unedited && !count.equals(listed.get(Map.entry(entry.getKey(), date)))) {
         changes.count(count);
         counted++;
       }

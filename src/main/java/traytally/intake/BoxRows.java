@@ -1,5 +1,6 @@
 package traytally.intake;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Currency;
 import java.util.EnumSet;
@@ -8,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Stream;
 import traytally.plastic.Finish;
 import traytally.plastic.Money;
 import traytally.plastic.Name;
@@ -24,6 +26,7 @@ final class BoxRows {
    *
    * @param reader through which more can be said of the row
    * @param told what its table has columns for
+   * @param counted the day of the count, if the row tells it
    * @param booked what the book held when it wrote the list, if it did
    */
   record Line(
@@ -33,6 +36,7 @@ final class BoxRows {
       Plastic words,
       int pieces,
       boolean blankPieces,
+      Optional<LocalDate> counted,
       OptionalInt booked,
       OptionalInt packSize,
       Optional<Money> packPrice,
@@ -57,6 +61,7 @@ final class BoxRows {
   private final Table table;
   private final KnownPlastics known;
   private final Currency own;
+  private final LocalDate today;
   private final RowReader reader;
   private final Map<Plastic, OptionalInt> packSizes;
   private final Set<Field> told = EnumSet.noneOf(Field.class);
@@ -71,11 +76,13 @@ final class BoxRows {
       RowReader reader,
       KnownPlastics known,
       Currency own,
-      Map<Plastic, OptionalInt> packSizes) {
+      Map<Plastic, OptionalInt> packSizes,
+      LocalDate today) {
     this.table = table;
     this.packSizes = Map.copyOf(packSizes);
     this.known = known;
     this.own = own;
+    this.today = today;
     this.reader = reader;
     for (Field field : Field.values()) {
       if (table.tells(field)) {
@@ -128,6 +135,7 @@ final class BoxRows {
       packSize = bookPackSize(row, maker, lengthMm);
     }
     OptionalInt pieces = pieces(row, packSize);
+    Optional<LocalDate> counted = counted(row);
     if (reader.failed()) {
       return Optional.empty();
     }
@@ -142,6 +150,7 @@ final class BoxRows {
             new Plastic(maker, body, colour, lengthMm),
             pieces.orElse(0),
             pieces.isEmpty(),
+            counted,
             reader.countLightly(Field.BOOK_SAYS, Quantities.MOST_PIECES),
             packSize,
             reader.amountLightly(Field.PACK_PRICE, own),
@@ -151,6 +160,15 @@ final class BoxRows {
             reader.word(Field.FLAKE, BoxRows::swatch),
             reader.word(Field.FINISH, Words::finish),
             reader.word(Field.KEPT, Words::yesNo)));
+  }
+
+  private Optional<LocalDate> counted(ListRow row) {
+    Optional<LocalDate> counted =
+        row.isBlank(Field.DATE) ? Optional.empty() : reader.date(Field.DATE);
+    if (counted.filter(date -> date.isAfter(today)).isPresent()) {
+      reader.problem(Field.DATE, "is after today. Write the day of the count.");
+    }
+    return counted;
   }
 
   /** What a pack of the row's plastic holds as the book has it, where the row counts packs. */
@@ -179,7 +197,9 @@ final class BoxRows {
     boolean tallied = !row.isBlank(Field.HAD) || !row.isBlank(Field.BOUGHT_SINCE);
     if (told.contains(Field.PIECES)
         && !(row.isBlank(Field.PIECES) && tallied && !row.isBlank(Field.LOST_SO_FAR))) {
-      return reader.pieces(Field.PIECES, packSize);
+      OptionalInt pieces = reader.pieces(Field.PIECES, packSize);
+      sayTally(pieces, packSize);
+      return pieces;
     }
     if ((told.contains(Field.HAD) || told.contains(Field.BOUGHT_SINCE))
         && told.contains(Field.LOST_SO_FAR)) {
@@ -203,14 +223,41 @@ final class BoxRows {
     return packs.isEmpty() && loose.isEmpty() ? OptionalInt.empty() : OptionalInt.of((int) sum);
   }
 
+  /** Says where the pieces left are not what was there less what was lost. */
+  private void sayTally(OptionalInt pieces, OptionalInt packSize) {
+    boolean counted =
+        Stream.of(Field.HAD, Field.BOUGHT_SINCE, Field.LOST_SO_FAR, Field.GIVEN_AWAY)
+            .map(reader::text)
+            .allMatch(text -> text.matches("\\d{0,5}"));
+    boolean whole = !reader.text(Field.HAD).isEmpty() && !reader.text(Field.LOST_SO_FAR).isEmpty();
+    if (!counted || !whole || pieces.isEmpty() || reader.failed()) {
+      return;
+    }
+    int left = came(packSize) - went(packSize);
+    if (left != pieces.getAsInt()) {
+      reader.note(
+          Field.PIECES,
+          "is not what there was less what was lost, which comes to "
+              + left
+              + ". The pieces were"
+              + " taken as written.");
+    }
+  }
+
+  private int came(OptionalInt packSize) {
+    return reader.pieces(Field.HAD, packSize).orElse(0)
+        + reader.pieces(Field.BOUGHT_SINCE, packSize).orElse(0);
+  }
+
+  private int went(OptionalInt packSize) {
+    return reader.pieces(Field.LOST_SO_FAR, packSize).orElse(0)
+        + reader.pieces(Field.GIVEN_AWAY, packSize).orElse(0);
+  }
+
   /** What there was, and came, less what went. */
   private OptionalInt tally(OptionalInt packSize) {
-    int came =
-        reader.pieces(Field.HAD, packSize).orElse(0)
-            + reader.pieces(Field.BOUGHT_SINCE, packSize).orElse(0);
-    int went =
-        reader.pieces(Field.LOST_SO_FAR, packSize).orElse(0)
-            + reader.pieces(Field.GIVEN_AWAY, packSize).orElse(0);
+    int came = came(packSize);
+    int went = went(packSize);
     if (went > came) {
       reader.problem(Field.LOST_SO_FAR, "is more than there were. Write the pieces left.");
     }
