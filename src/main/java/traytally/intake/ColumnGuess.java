@@ -53,7 +53,14 @@ record ColumnGuess(
   /** What only a log tells. */
   private static final Set<Field> OUTING =
       EnumSet.complementOf(
-          EnumSet.of(Field.DATE, Field.MAKER, Field.BODY, Field.COLOUR, Field.LENGTH, Field.NOTE));
+          EnumSet.of(
+              Field.DATE,
+              Field.MAKER,
+              Field.BODY,
+              Field.COLOUR,
+              Field.SECOND_COLOUR,
+              Field.LENGTH,
+              Field.NOTE));
 
   private static Map<ListKind, Map<Field, List<String>>> headers() {
     Map<ListKind, Map<Field, List<String>>> headers = new EnumMap<>(ListKind.class);
@@ -94,6 +101,10 @@ record ColumnGuess(
         why.put(candidate.column(), reason(candidate));
         score += candidate.score() >= EXACT / 2 ? 2 : 1;
       }
+    }
+    if (columns.containsKey(Field.SECOND_COLOUR) && !columns.containsKey(Field.COLOUR)) {
+      // There is no second without a first: a list of tails tells their one colour.
+      columns.put(Field.COLOUR, columns.remove(Field.SECOND_COLOUR));
     }
     return new ColumnGuess(kind, columns, Map.of(), why, score);
   }

@@ -65,7 +65,8 @@ final class ContentGuess {
 
   /** Whether words of shape and words of colour stand in enough of the rows. */
   private boolean speaksOfLures() {
-    long shapes = 0;
+    boolean headed = !columns.containsKey(Field.BODY) && columns.containsKey(Field.COLOUR);
+    long shapes = headed ? rows.size() : 0;
     long colours = 0;
     for (Row row : rows) {
       StringBuilder words = new StringBuilder();
@@ -140,6 +141,11 @@ final class ContentGuess {
   }
 
   private void texts(List<Integer> texts) {
+    if (texts.size() == 1 && standUnderShapes(texts.get(0))) {
+      columns.put(Field.COLOUR, texts.get(0));
+      why.put(texts.get(0), "holds colours, under headings");
+      return;
+    }
     if (texts.size() == 1) {
       columns.put(Field.BODY, texts.get(0));
       why.put(texts.get(0), "holds words");
@@ -162,6 +168,16 @@ final class ContentGuess {
       columns.put(Field.NOTE, texts.get(2));
       why.put(texts.get(2), "holds other words");
     }
+  }
+
+  /** Whether a column of colours stands under headings, the first of them over all. */
+  private boolean standUnderShapes(int column) {
+    return isHeading(rows.get(0)) && shapes(column) < 0;
+  }
+
+  private static boolean isHeading(Row row) {
+    List<Cell> filled = row.cells().stream().filter(c -> !c.isBlank()).toList();
+    return filled.size() == 1 && Anatomy.bodyWords(filled.get(0).shown()) > 0;
   }
 
   /** Words of shape less words of colour, a cell. */

@@ -18,6 +18,8 @@ public enum Field {
   MAKER("maker", BOX, TRIPS, PRICES),
   BODY("body style", BOX, TRIPS, PRICES),
   COLOUR("colour", BOX, TRIPS, PRICES),
+  /** Of a lure of two colours, such as that of its tail. */
+  SECOND_COLOUR("second colour", BOX, TRIPS, PRICES),
   LENGTH("length", BOX, TRIPS, PRICES),
   PIECES("pieces", BOX),
   /** Sealed packs, beside loose pieces. */
@@ -38,7 +40,8 @@ public enum Field {
   FLAKE("flake swatch", BOX),
   FINISH("finish", BOX),
   KEPT("kept", BOX),
-  DATE("date", TRIPS, PLAN),
+  /** The day fished, planned, or counted. */
+  DATE("date", BOX, TRIPS, PLAN),
   WATER("water", TRIPS, PLAN),
   SPECIES("species", TRIPS, PLAN),
   CLARITY("clarity", TRIPS, PLAN),

@@ -75,7 +75,7 @@ final class FishRead {
     }
     Optional<String> named =
         caught().filter(c -> c.species().size() == 1).map(c -> c.species().get(0));
-    if (named.isPresent()) {
+    if (named.isPresent() && !FishByKind.areIn(table.guess())) {
       table.assume("The kind of fish that a catch in words names was read as the species.");
     }
     return named.map(Name::of).orElse(Name.BLANK);
@@ -96,7 +96,11 @@ final class FishRead {
     if (caught.isEmpty()) {
       return reader.count(Field.LANDED, MOST_FISH).orElse(0);
     }
-    if (caught.get().species().size() > 1) {
+    if (FishByKind.areIn(table.guess())) {
+      table.assumeOnce(
+          "The columns of kinds of fish were added up as fish landed; the species is theirs where"
+              + " only one kind was caught.");
+    } else if (caught.get().species().size() > 1) {
       table.assume("Fish of several kinds in one cell were counted together.");
     } else {
       table.assume("A catch in words was read as its number of fish landed.");

@@ -15,6 +15,9 @@ final class HeaderSearch {
   /** How far below a title that passes for a header the true header may stand. */
   private static final int TITLES = 2;
 
+  /** Wider rows are no list of a box whose columns their cells must tell (an assumption). */
+  private static final int MOST_COLUMNS = 60;
+
   /** Remembered headers beat any guess of another row. */
   private static final int REMEMBERED = 1_000_000;
 
@@ -86,9 +89,12 @@ final class HeaderSearch {
   Optional<Start> at(int index) {
     Row row = sheet.rows().get(index);
     Optional<Start> square =
-        new Square(row, wanted, new Under(sheet, index + 1))
-            .guess()
-            .map(g -> new Start(index, index, headers(row), g));
+        squareUnderTwoRows(index)
+            .or(
+                () ->
+                    new Square(row, wanted, new Under(sheet, index + 1))
+                        .guess()
+                        .map(g -> new Start(index, index, headers(row), g)));
     if (square.isPresent()) {
       return square;
     }
@@ -116,6 +122,26 @@ final class HeaderSearch {
         : one;
   }
 
+  /** A square with lengths in one row of its head and shapes or colours in the other. */
+  private Optional<Start> squareUnderTwoRows(int index) {
+    if (index + 1 >= sheet.rows().size()) {
+      return Optional.empty();
+    }
+    Row upper = sheet.rows().get(index);
+    Optional<Row> lower = Square.withUnits(sheet.rows().get(index + 1));
+    if (lower.isEmpty() && !Square.mayBe(upper)) {
+      return Optional.empty();
+    }
+    List<ColumnHeader> both = both(upper, lower.orElse(sheet.rows().get(index + 1)), true);
+    List<Cell> cells = new ArrayList<>();
+    both.forEach(header -> cells.add(Cell.text(header.text())));
+    Row joined = new Row(upper.number(), cells, upper.hidden());
+    return new Square(joined, wanted, new Under(sheet, index + 2))
+        .guess()
+        .filter(g -> !g.across().containsValue(Field.LENGTH))
+        .map(g -> new Start(index, index + 1, both, g));
+  }
+
   private static List<ColumnHeader> headers(Row row) {
     return row.cells().stream().map(ColumnHeader::of).toList();
   }
@@ -130,15 +156,37 @@ final class HeaderSearch {
     return recall(headers)
         .or(
             () -> {
-              Optional<ColumnGuess> best = ColumnGuess.best(headers, wanted, given);
+              Optional<ColumnGuess> best =
+                  ColumnGuess.best(headers, wanted, given)
+                      .map(guess -> counting(guess, headers, below))
+                      .map(
+                          guess ->
+                              new FishByKind(headers, new Under(sheet, below), given.keySet())
+                                  .in(guess));
               return byContent(best, headers, below).or(() -> best);
             });
+  }
+
+  /** The same without a "count" that says yes and no, where another column counts. */
+  private ColumnGuess counting(ColumnGuess guess, List<ColumnHeader> headers, int below) {
+    int pieces = guess.columns().getOrDefault(Field.PIECES, -1);
+    Under under = new Under(sheet, below);
+    if (pieces < 0 || !under.answers(pieces)) {
+      return guess;
+    }
+    Map<String, Optional<Field>> without = new HashMap<>(given);
+    if (without.putIfAbsent(headers.get(pieces).folded(), Optional.empty()) != null) {
+      return guess;
+    }
+    return ColumnGuess.best(headers, Optional.of(guess.kind()), without).orElse(guess);
   }
 
   /** A list of the box whose columns are told by what they hold, too. */
   private Optional<ColumnGuess> byContent(
       Optional<ColumnGuess> best, List<ColumnHeader> headers, int below) {
-    if (best.map(ColumnGuess::kind).or(() -> wanted).filter(k -> k != ListKind.BOX).isPresent()) {
+    boolean other =
+        best.map(ColumnGuess::kind).or(() -> wanted).filter(k -> k != ListKind.BOX).isPresent();
+    if (other || headers.size() > MOST_COLUMNS) {
       return Optional.empty();
     }
     Under under = new Under(sheet, below);
@@ -197,7 +245,8 @@ final class HeaderSearch {
               : top.shown();
       String below = lower.cell(column).isBlank() ? "" : lower.cell(column).shown();
       String own = top.isBlank() ? "" : top.shown();
-      String text = below.isEmpty() ? own : joined ? over + " " + below : below;
+      boolean alone = !joined || Square.isTotal(WordList.fold(below));
+      String text = below.isEmpty() ? own : alone ? below : over + " " + below;
       both.add(ColumnHeader.of(text));
     }
     return both;

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -58,6 +59,9 @@ final class Sections {
   private final Optional<FirstSection> first;
   private boolean headed;
 
+  /** How many rows the last sum or heading stands under. */
+  private int summed;
+
   /** Sorts the rows of {@code table}, which stands under {@code titles}, the nearest first. */
   Sections(Table table, List<String> titles) {
     this.table = table;
@@ -108,6 +112,9 @@ final class Sections {
     String first = row.cell(filled.get(0)).shown().strip();
     if (isTotal(first, list)) {
       table.note(row.number(), filled.get(0), first, "begins a row of totals, which was left out.");
+    } else if (filled.size() == 1 && isSumOfAbove(list)) {
+      table.note(row.number(), filled.get(0), first, "is the sum of the counts above: left out.");
+      summed = table.rows().size();
     } else if (filled.size() == 1 && isHeading(row.cell(filled.get(0)), list, next)) {
       head(row.cell(filled.get(0)), filled.get(0));
     } else if (!told || isRemark(filled, list, first, gap)) {
@@ -132,8 +139,26 @@ final class Sections {
     return table.kind() == ListKind.TRIPS && !sectioned && !table.guess().has(Field.WATER);
   }
 
+  /** Whether a count alone in its row is what those above it come to, all or since the last sum. */
+  private boolean isSumOfAbove(ListRow list) {
+    if (table.kind() != ListKind.BOX || list.isBlank(Field.PIECES)) {
+      return false;
+    }
+    int sum = counts(List.of(list));
+    List<ListRow> rows = table.rows();
+    return sum > 0 && (sum == counts(rows.subList(summed, rows.size())) || sum == counts(rows));
+  }
+
+  private static int counts(List<ListRow> rows) {
+    return rows.stream()
+        .mapToInt(
+            row -> Quantities.parse(row.text(Field.PIECES), OptionalInt.empty()).value().orElse(0))
+        .sum();
+  }
+
   private void head(Cell cell, int column) {
     headed = true;
+    summed = table.rows().size();
     String text = withoutColon(cell.shown().strip());
     if (table.kind() == ListKind.BOX && TRAY.matcher(text).matches()) {
       tray = Optional.of(new Place(Cell.text(text), column, true));
@@ -182,6 +207,11 @@ final class Sections {
   /** Adds the row, or one row for each count of a square. */
   private void add(Row row, ListRow list) {
     if (table.guess().across().isEmpty()) {
+      table.rows().add(list);
+      return;
+    }
+    if (FishByKind.areIn(table.guess())) {
+      FishByKind.addUp(table, row, list);
       table.rows().add(list);
       return;
     }

@@ -37,6 +37,53 @@ final class Square {
     return row.cells().stream().filter(Square::isLengthWithUnit).count() >= 2;
   }
 
+  /**
+   * The row with the unit written behind each of its lengths, if it names two lengths or more; bare
+   * numbers are lengths where they stand beside nothing but headers.
+   */
+  static Optional<Row> withUnits(Row row) {
+    List<BigDecimal> bare = new ArrayList<>();
+    for (Cell cell : row.cells()) {
+      if (isBareLength(cell)) {
+        RowReader.writtenLength(cell).ifPresent(length -> bare.add(length.number()));
+      }
+    }
+    if (bare.isEmpty()) {
+      return mayBe(row) ? Optional.of(row) : Optional.empty();
+    }
+    Lengths.Bare unit = Lengths.decide(bare);
+    boolean headers = row.cells().stream().allMatch(c -> isBareLength(c) || isUsual(c));
+    if (bare.size() < 2 || !headers || unit == Lengths.Bare.CANNOT_TELL) {
+      return Optional.empty();
+    }
+    List<Cell> cells = new ArrayList<>();
+    row.cells().forEach(cell -> cells.add(isBareLength(cell) ? withUnit(cell, unit) : cell));
+    return Optional.of(new Row(row.number(), cells, row.hidden()));
+  }
+
+  private static Cell withUnit(Cell cell, Lengths.Bare unit) {
+    boolean inches =
+        RowReader.writtenLength(cell)
+            .filter(length -> Lengths.unit(unit, length.number()) == Lengths.Unit.INCH)
+            .isPresent();
+    return Cell.text(cell.shown().strip() + (inches ? " in" : " mm"));
+  }
+
+  private static boolean isUsual(Cell cell) {
+    String header = ColumnHeader.of(cell).folded();
+    return header.isEmpty() || isLengthWithUnit(cell) || isTotal(header) || isColumn(header);
+  }
+
+  /** Whether a header is a word for a field of the box. */
+  private static boolean isColumn(String header) {
+    for (Field field : Field.values()) {
+      if (field.isIn(ListKind.BOX) && ColumnGuess.isUsual(header, field, ListKind.BOX)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   private static boolean isLengthWithUnit(Cell cell) {
     return RowReader.writtenLength(cell).filter(l -> l.unit().isPresent()).isPresent();
   }
@@ -190,7 +237,8 @@ final class Square {
     return across.size() >= 2 ? across : Map.of();
   }
 
-  private static boolean isTotal(String header) {
+  /** Whether a folded header stands over sums or remarks beside a square. */
+  static boolean isTotal(String header) {
     return header.matches("totals?|sum|notes?");
   }
 
@@ -200,7 +248,7 @@ final class Square {
     boolean shapes = false;
     for (int column = 0; column < row.cells().size(); column++) {
       String header = ColumnHeader.of(row.cell(column)).folded();
-      if (row.cell(column) instanceof Cell.Text && isColour(header)) {
+      if (row.cell(column) instanceof Cell.Text && isColour(row.cell(column))) {
         across.put(column, Field.COLOUR);
       } else if (ColumnGuess.isUsual(header, Field.COLOUR, ListKind.BOX)) {
         return Map.of();
@@ -211,13 +259,13 @@ final class Square {
     return shapes && across.size() >= 2 ? across : Map.of();
   }
 
-  private static boolean isColour(String header) {
+  private static boolean isColour(Cell cell) {
+    String header =
+        Anatomy.lengthWithin(cell.shown())
+            .map(parts -> WordList.fold(parts.body()))
+            .orElseGet(() -> ColumnHeader.of(cell).folded());
     long words = header.split(" ", -1).length;
-    boolean other = false;
-    for (Field field : Field.values()) {
-      other |= field.isIn(ListKind.BOX) && ColumnGuess.isUsual(header, field, ListKind.BOX);
-    }
-    return !other && Anatomy.colourWords(header) == words;
+    return !isColumn(header) && Anatomy.colourWords(header) == words;
   }
 
   /**

@@ -23,6 +23,7 @@ final class TableSearch {
           Field.MAKER,
           Field.BODY,
           Field.COLOUR,
+          Field.SECOND_COLOUR,
           Field.LENGTH,
           Field.DATE,
           Field.WATER,

@@ -29,6 +29,7 @@ final class TakeApart {
     lengthsWithin(Field.BODY);
     lengthsWithin(Field.COLOUR);
     new MakersWithin(table).run();
+    new TwoColours(table).run();
   }
 
   /** Where only one of body and colour is told, both may stand in that one cell. */

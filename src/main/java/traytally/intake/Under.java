@@ -57,6 +57,19 @@ final class Under {
         && Quantities.parse(text.text(), OptionalInt.of(1)).value().isPresent();
   }
 
+  /** Whether a column says yes and no, and counts nothing. */
+  boolean answers(int column) {
+    List<Cell> cells = filled(column);
+    long answers = cells.stream().filter(Under::isAnswer).count();
+    return answers > MOST * cells.size();
+  }
+
+  private static boolean isAnswer(Cell cell) {
+    return cell instanceof Cell.Text
+        && !cell.shown().matches(".*\\d.*")
+        && Words.yesNo(cell.shown()).value().isPresent();
+  }
+
   /** Whether a column holds words. */
   boolean words(int column) {
     List<Cell> cells = filled(column);
