@@ -15,6 +15,8 @@ final class FirstSection {
   private static final int LONGEST_NAME = 40;
   private static final int MOST_WORDS = 4;
 
+  private static final Pattern ASIDE = Pattern.compile("\\s+[-–]\\s|\\s*[,:(]");
+
   /** Words of titles that only say what stands below. */
   private static final Pattern SAYS_WHAT =
       Pattern.compile(
@@ -38,6 +40,11 @@ final class FirstSection {
         && !SAYS_WHAT.matcher(text).matches();
   }
 
+  /** The name that a title begins with, before a remark on it: {@code Splice Shed - post 3.20}. */
+  static Optional<String> nameIn(String title) {
+    return Optional.of(ASIDE.split(title, 2)[0].strip()).filter(FirstSection::mayName);
+  }
+
   /** Takes in a row that stands under no heading. */
   void add(ListRow row) {
     bare.add(row);
@@ -45,11 +52,7 @@ final class FirstSection {
 
   /** Gives the rows the name in the nearest of {@code titles}. */
   void fill(List<String> titles) {
-    Optional<String> name =
-        titles.stream()
-            .findFirst()
-            .map(title -> title.split("\\s+-\\s+|\\s*[(:]", -1)[0].strip())
-            .filter(FirstSection::mayName);
+    Optional<String> name = titles.stream().findFirst().flatMap(FirstSection::nameIn);
     if (name.isEmpty()) {
       return;
     }

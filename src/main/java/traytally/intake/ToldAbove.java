@@ -1,0 +1,155 @@
+package traytally.intake;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import traytally.intake.ListRow.Place;
+import traytally.sheet.Cell;
+
+/** What is told once for several rows: a blank or a ditto mark for the row above, a title. */
+final class ToldAbove {
+  /** Names of tabs that say nothing. */
+  private static final Pattern PLAIN_TAB =
+      Pattern.compile(
+          "(?:sheet|tabelle|table|blatt|list|lures?|plastics?|soft plastics?|box|tray|tackle|stock"
+              + "|inventory|count|data|page)? ?\\d*",
+          Pattern.CASE_INSENSITIVE);
+
+  private static final Set<String> DITTO =
+      Set.of("\"", "''", "do", "do.", "ditto", "\"\"", "〃", "same", "-\"-", "as above");
+
+  private static final int LONGEST_DITTO = 12;
+
+  /** A quarter of all rows blank in a column is a habit, a single one a slip (an assumption). */
+  private static final int HABIT = 4;
+
+  /** A title longer than this is a sentence (an assumption). */
+  private static final int LONGEST = 40;
+
+  private final Table table;
+  private final List<String> titles;
+
+  /** The rows of {@code table}, which stands under {@code titles}, the nearest first. */
+  ToldAbove(Table table, List<String> titles) {
+    this.table = table;
+    this.titles = List.copyOf(titles);
+  }
+
+  /** Fills what is told once for several rows: ditto marks, a shop, a date, a body style. */
+  void fill() {
+    switch (table.kind()) {
+      case BOX -> down(Field.BODY, List.of(Field.MAKER, Field.LENGTH, Field.TRAY));
+      case TRIPS -> {
+        down(Field.DATE, List.of(Field.WATER, Field.SPECIES, Field.CLARITY));
+        if (table.guess().has(Field.COLOUR)) {
+          down(Field.BODY, List.of(Field.MAKER, Field.LENGTH));
+        }
+      }
+      case PRICES -> {
+        down(Field.SHOP, List.of());
+        down(Field.BODY, List.of(Field.MAKER, Field.LENGTH));
+      }
+      case PLAN -> {}
+    }
+    dittos();
+    inherit();
+  }
+
+  private void down(Field lead, List<Field> followers) {
+    List<ListRow> rows = table.rows();
+    long blank = rows.stream().filter(r -> r.isBlank(lead)).count();
+    boolean habit =
+        !rows.isEmpty()
+            && blank > 0
+            && !rows.get(0).isBlank(lead)
+            && (lead == Field.SHOP || blank * HABIT >= rows.size());
+    if (!habit || !table.guess().has(lead)) {
+      return;
+    }
+    ListRow above = rows.get(0);
+    for (ListRow row : rows) {
+      if (row.isBlank(lead)) {
+        row.fill(lead, above.place(lead));
+        table.assume("A blank " + lead.word() + " was taken from the row above.");
+        for (Field follower : followers) {
+          if (row.isBlank(follower) && !above.isBlank(follower)) {
+            row.fill(follower, above.place(follower));
+          }
+        }
+      }
+      above = row;
+    }
+  }
+
+  /**
+   * A body style or shop that no row tells may be the title's or the tab's; one that the rows above
+   * the first heading lack may be the title's.
+   */
+  private void inherit() {
+    if (table.kind() == ListKind.PLAN) {
+      return;
+    }
+    Field field = table.kind() == ListKind.PRICES ? Field.SHOP : Field.BODY;
+    List<ListRow> untold = table.rows().stream().takeWhile(r -> r.isBlank(field)).toList();
+    if (untold.isEmpty()
+        || table.guess().has(field)
+        || table.guess().across().containsValue(field)) {
+      return;
+    }
+    String tab = table.sheet().name();
+    Optional<String> name =
+        (field == Field.SHOP
+                ? titles.stream().flatMap(title -> FirstSection.nameIn(title).stream())
+                : titles.stream().filter(t -> t.length() < LONGEST && Anatomy.bodyWords(t) > 0))
+            .findFirst();
+    boolean all = untold.size() == table.rows().size();
+    if (name.isEmpty() && all && mayBeTold(tab)) {
+      name = Optional.of(tab);
+    }
+    if (name.isPresent()) {
+      Place place = new Place(Cell.text(name.get()), -1, true);
+      untold.forEach(row -> row.fill(field, place));
+      table.assume("The " + field.word() + " was taken from the title \"" + name.get() + "\".");
+    }
+  }
+
+  /** A tab's name is no body style while a column of texts that may tell it is left unread. */
+  private boolean mayBeTold(String tab) {
+    return table.kind() != ListKind.TRIPS
+        && !PLAIN_TAB.matcher(tab).matches()
+        && (table.kind() != ListKind.BOX
+            || Anatomy.bodyWords(tab) > 0
+            || !ToldByContent.leavesWords(table));
+  }
+
+  /** Whether a look at its length and first letter leaves {@code text} a chance to be a ditto. */
+  private static boolean mayBeDitto(String text) {
+    char first = text.charAt(0);
+    boolean word = Character.isLetterOrDigit(first) && first < 128;
+    return text.length() <= LONGEST_DITTO && (!word || "dsaDSA".indexOf(first) >= 0);
+  }
+
+  private static boolean isDitto(Cell cell) {
+    return cell instanceof Cell.Text text
+        && mayBeDitto(text.text())
+        && DITTO.contains(Numbers.plain(cell.shown()).toLowerCase(Locale.ROOT));
+  }
+
+  private void dittos() {
+    if (table.sheet().distinct().stream().noneMatch(ToldAbove::isDitto)) {
+      return;
+    }
+    Optional<ListRow> above = Optional.empty();
+    for (ListRow row : table.rows()) {
+      for (Field field : table.guess().columns().keySet()) {
+        if (isDitto(row.cell(field)) && above.isPresent() && field != Field.NOTE) {
+          row.fill(field, above.get().place(field));
+          table.assume("A ditto mark was taken as the " + field.word() + " of the row above.");
+        }
+      }
+      above = Optional.of(row);
+    }
+  }
+}
