@@ -85,7 +85,7 @@ final class PackedRows extends AbstractList<Row> implements RandomAccess {
   }
 
   private void begin(Row row) {
-    // Number, width and hidden flag, and every cell: five bytes each at most.
+    // Number, width and flags, and every cell: five bytes each at most.
     int most = 5 * (row.cells().size() + 2);
     if (BLOCK - filled < most) {
       blocks.add(new byte[BLOCK]);
@@ -96,7 +96,7 @@ final class PackedRows extends AbstractList<Row> implements RandomAccess {
     }
     starts[rows++] = (blocks.size() - 1) * BLOCK + filled;
     write(row.number());
-    write(row.cells().size() * 2 + (row.hidden() ? 1 : 0));
+    write(row.cells().size() * 4 + (row.struck() ? 2 : 0) + (row.hidden() ? 1 : 0));
   }
 
   /** Seven bits a byte, the lowest first; the eighth says that more follow. */
@@ -140,7 +140,7 @@ final class PackedRows extends AbstractList<Row> implements RandomAccess {
   private void unpack(int index) {
     byte[] block = seek(index);
     read(block);
-    width = read(block) >> 1;
+    width = read(block) >> 2;
     if (width > numbers.length) {
       numbers = new int[width];
     }
@@ -167,12 +167,12 @@ final class PackedRows extends AbstractList<Row> implements RandomAccess {
     }
     byte[] block = seek(index);
     int number = read(block);
-    int width = read(block);
-    Cell[] row = new Cell[width >> 1];
+    int about = read(block);
+    Cell[] row = new Cell[about >> 2];
     for (int column = 0; column < row.length; column++) {
       row[column] = cells.get(read(block));
     }
-    return new Row(number, List.of(row), (width & 1) == 1);
+    return new Row(number, List.of(row), (about & 1) != 0, (about & 2) != 0);
   }
 
   @Override

@@ -8,13 +8,19 @@ import java.util.List;
  * @param number as the spreadsheet program shows it, from 1
  * @param cells from column A on; blank cells after the last filled one are left out
  * @param hidden whether the row is hidden or filtered away
+ * @param struck whether all that stands in it is struck out
  */
-public record Row(int number, List<Cell> cells, boolean hidden) {
+public record Row(int number, List<Cell> cells, boolean hidden, boolean struck) {
   public Row {
     if (number < 1) {
       throw new IllegalArgumentException("row number must be at least 1: " + number);
     }
     cells = List.copyOf(cells);
+  }
+
+  /** A row that is not struck out. */
+  public Row(int number, List<Cell> cells, boolean hidden) {
+    this(number, cells, hidden, false);
   }
 
   /** The cell in a column counted from 0; blank beyond the last filled one. */

@@ -11,6 +11,7 @@ final class RowBuilder {
   private final List<Cell> gathered = new ArrayList<>();
   private int number;
   private boolean hidden;
+  private boolean struck;
 
   /** Begins the rows of one sheet; its name tells it from others of the workbook. */
   RowBuilder(Limits limits, Rations rations, String sheet) {
@@ -45,6 +46,7 @@ final class RowBuilder {
     }
     number = row;
     hidden = isHidden;
+    struck = true;
     gathered.clear();
   }
 
@@ -54,6 +56,11 @@ final class RowBuilder {
   }
 
   void set(int column, Cell cell) {
+    set(column, cell, false);
+  }
+
+  /** Puts a cell that is perhaps struck out into a column. */
+  void set(int column, Cell cell, boolean isStruck) {
     if (column < 0 || column >= limits.columns()) {
       throw new UnreadableSheetException(
           "This file has more columns than a spreadsheet can show. Copy the columns you need into"
@@ -62,6 +69,7 @@ final class RowBuilder {
     if (cell instanceof Cell.Blank) {
       return;
     }
+    struck &= isStruck;
     if (cell instanceof Cell.Text text) {
       checkLength(text.text().length(), limits);
       characters.add(text.text().length());
@@ -91,7 +99,7 @@ final class RowBuilder {
   }
 
   Row finish() {
-    return new Row(number, gathered, hidden);
+    return new Row(number, gathered, hidden, struck);
   }
 
   /** What helps with most damaged files. */

@@ -44,7 +44,11 @@ final class RowsInOrder implements Rows.Source {
         cells.set(column, earlier.cell(column));
       }
     }
-    return new Row(later.number(), cells, earlier.hidden() || later.hidden());
+    return new Row(
+        later.number(),
+        cells,
+        earlier.hidden() || later.hidden(),
+        earlier.struck() && later.struck());
   }
 
   @Override

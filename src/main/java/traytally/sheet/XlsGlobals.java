@@ -1,6 +1,7 @@
 package traytally.sheet;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +11,7 @@ import org.apache.poi.hssf.record.BoundSheetRecord;
 import org.apache.poi.hssf.record.DateWindow1904Record;
 import org.apache.poi.hssf.record.EOFRecord;
 import org.apache.poi.hssf.record.ExtendedFormatRecord;
+import org.apache.poi.hssf.record.FontRecord;
 import org.apache.poi.hssf.record.FormatRecord;
 import org.apache.poi.hssf.record.Record;
 import org.apache.poi.hssf.record.RecordFactoryInputStream;
@@ -24,6 +26,9 @@ final class XlsGlobals {
   private final Map<Integer, String> ownFormats = new HashMap<>();
   private final List<Integer> formatOfStyle = new ArrayList<>();
   private final List<CellFormat> formats = new ArrayList<>();
+  private final List<Integer> fontOfStyle = new ArrayList<>();
+  private final BitSet struckFonts = new BitSet();
+  private int fonts;
   private Optional<SSTRecord> texts = Optional.empty();
   private boolean from1904;
 
@@ -54,7 +59,10 @@ final class XlsGlobals {
       from1904 = window.getWindowing() == 1;
     } else if (record instanceof FormatRecord format) {
       ownFormats.put(format.getIndexCode(), format.getFormatString());
+    } else if (record instanceof FontRecord font) {
+      struckFonts.set(fonts++, font.isStruckout());
     } else if (record instanceof ExtendedFormatRecord style) {
+      fontOfStyle.add((int) style.getFontIndex());
       formatOfStyle.add((int) style.getFormatIndex());
     } else if (record instanceof SSTRecord table) {
       texts = Optional.of(table);
@@ -68,6 +76,16 @@ final class XlsGlobals {
   /** How many streams of records, the shared one first, stand before a place in the file. */
   int substreamsBefore(int place) {
     return 1 + (int) tabs.stream().filter(tab -> tab.getPositionOfBof() < place).count();
+  }
+
+  /** Whether the text of a cell of this style is struck out. */
+  boolean isStruck(int style) {
+    if (style < 0 || style >= fontOfStyle.size()) {
+      return false;
+    }
+    // There is no font of number 4: those behind it are counted on ([MS-XLS], FontIndex).
+    int font = fontOfStyle.get(style);
+    return font >= 0 && struckFonts.get(font > 4 ? font - 1 : font);
   }
 
   Cell text(int place) {

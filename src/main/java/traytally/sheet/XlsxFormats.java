@@ -2,36 +2,50 @@ package traytally.sheet;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javax.xml.stream.XMLStreamException;
 
-/** The number formats that the cells of an .xlsx point at (ECMA-376 part 1, 18.8). */
+/** How the cells of an .xlsx are shown: what their styles point at (ECMA-376 part 1, 18.8). */
 final class XlsxFormats {
   private final Map<Integer, String> own = new HashMap<>();
   private final Map<Integer, CellFormat> known = new HashMap<>();
   private final List<CellFormat> byStyle = new ArrayList<>();
+  private final BitSet struckFonts = new BitSet();
+  private final BitSet struck = new BitSet();
   private final Limits limits;
 
   private XlsxFormats(Limits limits) {
     this.limits = limits;
   }
 
-  static List<CellFormat> read(XlsxPackage parts, String part, Limits limits)
+  /**
+   * What each style says.
+   *
+   * @param struck the styles whose text is struck out
+   */
+  record Styles(List<CellFormat> formats, BitSet struck) {
+    static final Styles NONE = new Styles(List.of(), new BitSet());
+  }
+
+  static Styles read(XlsxPackage parts, String part, Limits limits)
       throws IOException, XMLStreamException {
     XlsxFormats formats = new XlsxFormats(limits);
     try (XmlPull xml = parts.xml(part)) {
       while (xml.next()) {
         if (xml.isStart("numFmts")) {
           formats.readOwn(xml);
+        } else if (xml.isStart("fonts")) {
+          formats.readFonts(xml);
         } else if (xml.isStart("cellXfs")) {
           formats.readStyles(xml);
         }
       }
     }
-    return formats.byStyle;
+    return new Styles(formats.byStyle, formats.struck);
   }
 
   private void readOwn(XmlPull xml) throws XMLStreamException {
@@ -45,10 +59,24 @@ final class XlsxFormats {
     }
   }
 
+  private void readFonts(XmlPull xml) throws XMLStreamException {
+    int font = -1;
+    while (xml.next() && !xml.isEnd("fonts")) {
+      if (xml.isStart("font")) {
+        checkNumber(++font);
+      } else if (xml.isStart("strike") && !xml.attribute("val", "1").matches("0|false|off")) {
+        struckFonts.set(font);
+      }
+    }
+  }
+
   private void readStyles(XmlPull xml) throws XMLStreamException {
     while (xml.next() && !xml.isEnd("cellXfs")) {
       if (xml.isStart("xf")) {
         checkNumber(byStyle.size());
+        struck.set(
+            byStyle.size(),
+            struckFonts.get(Math.max(0, Integer.parseInt(xml.attribute("fontId", "0")))));
         int id = Integer.parseInt(xml.attribute("numFmtId", "0"));
         byStyle.add(
             known.computeIfAbsent(id, i -> CellFormat.of(i, Optional.ofNullable(own.get(i)))));

@@ -8,6 +8,7 @@ import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -71,7 +72,7 @@ final class XlsxRows implements Rows.Source {
       if (xml.isStart("c")) {
         String address = xml.attribute("r", "");
         column = address.isEmpty() ? column : columnOf(address);
-        row.set(column, readCell());
+        readCell(column);
         column++;
       }
     }
@@ -90,7 +91,7 @@ final class XlsxRows implements Rows.Source {
     return column - 1;
   }
 
-  private Cell readCell() throws XMLStreamException {
+  private void readCell(int column) throws XMLStreamException {
     String type = xml.attribute("t", "n");
     String style = xml.attribute("s", "");
     Cell cell = Cell.blank();
@@ -103,7 +104,14 @@ final class XlsxRows implements Rows.Source {
         xml.skip();
       }
     }
-    return cell;
+    row.set(column, cell, isStruck(style));
+  }
+
+  private boolean isStruck(String style) {
+    BitSet struck = tables.styles().struck();
+    return !struck.isEmpty()
+        && !style.isBlank()
+        && struck.get(Math.max(0, Integer.parseInt(style.strip())));
   }
 
   private Cell value(String type, String style, String stored) {
@@ -164,8 +172,8 @@ final class XlsxRows implements Rows.Source {
     }
     int place = style.isBlank() ? 0 : Integer.parseInt(style.strip());
     CellFormat format =
-        place >= 0 && place < tables.formats().size()
-            ? tables.formats().get(place)
+        place >= 0 && place < tables.styles().formats().size()
+            ? tables.styles().formats().get(place)
             : CellFormat.GENERAL;
     return format.cell(value, tables.from1904());
   }

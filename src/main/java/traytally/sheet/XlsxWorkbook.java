@@ -80,7 +80,7 @@ final class XlsxWorkbook extends Workbook {
   }
 
   /** What cells point at. */
-  record Tables(List<Cell> texts, List<CellFormat> formats, boolean from1904) {}
+  record Tables(List<Cell> texts, XlsxFormats.Styles styles, boolean from1904) {}
 
   /** What the workbook part says of the others. */
   private static final class Index {
@@ -132,7 +132,9 @@ final class XlsxWorkbook extends Workbook {
             Optional.of(
                 new Tables(
                     texts.isEmpty() ? List.of() : XlsxTexts.read(parts, texts.get(), limits),
-                    styles.isEmpty() ? List.of() : XlsxFormats.read(parts, styles.get(), limits),
+                    styles.isEmpty()
+                        ? XlsxFormats.Styles.NONE
+                        : XlsxFormats.read(parts, styles.get(), limits),
                     from1904));
       }
       return tables.get();

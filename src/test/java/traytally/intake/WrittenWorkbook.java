@@ -10,6 +10,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellStyle;
+import org.apache.poi.ss.usermodel.Font;
 import org.apache.poi.ss.usermodel.FormulaError;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.util.CellRangeAddress;
@@ -20,8 +21,8 @@ import org.apache.poi.xssf.usermodel.XSSFWorkbook;
  * A workbook as it stands in a text: a line a row, cells apart by {@code |}. Numbers, days ({@code
  * 2024-05-03}), times ({@code 09:10}) and errors ({@code #N/A}) are typed cells, {@code '12} is
  * text, {@code f:A1+B1:7} a formula with the result kept. Lines that begin with {@code !} are
- * {@code !sheet NAME}, {@code !hidden} (the tab), {@code !hide ROW}, {@code !merge A1:B2} and
- * {@code !1904} (the file counts days from 1904).
+ * {@code !sheet NAME}, {@code !hidden} (the tab), {@code !hide ROW}, {@code !strike ROW}, {@code
+ * !merge A1:B2} and {@code !1904} (the file counts days from 1904).
  */
 final class WrittenWorkbook {
   private static final Pattern NUMBER = Pattern.compile("-?\\d+(\\.\\d+)?");
@@ -33,12 +34,21 @@ final class WrittenWorkbook {
   private final XSSFWorkbook book = new XSSFWorkbook();
   private final CellStyle day = style("d mmm yyyy");
   private final CellStyle time = style("h:mm");
+  private final CellStyle struck = struck();
 
   private WrittenWorkbook() {}
 
   private CellStyle style(String format) {
     CellStyle style = book.createCellStyle();
     style.setDataFormat(book.createDataFormat().getFormat(format));
+    return style;
+  }
+
+  private CellStyle struck() {
+    Font font = book.createFont();
+    font.setStrikeout(true);
+    CellStyle style = book.createCellStyle();
+    style.setFont(font);
     return style;
   }
 
@@ -64,6 +74,8 @@ final class WrittenWorkbook {
       book.setSheetHidden(book.getNumberOfSheets() - 1, true);
     } else if (line.startsWith("!hide")) {
       sheet().getRow(Integer.parseInt(rest) - 1).setZeroHeight(true);
+    } else if (line.startsWith("!strike")) {
+      sheet().getRow(Integer.parseInt(rest) - 1).forEach(cell -> cell.setCellStyle(struck));
     } else if (line.startsWith("!merge")) {
       sheet().addMergedRegion(CellRangeAddress.valueOf(rest));
     } else if (line.startsWith("!1904")) {

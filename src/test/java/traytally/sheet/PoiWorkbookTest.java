@@ -8,9 +8,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.apache.poi.hssf.usermodel.HSSFWorkbook;
 import org.apache.poi.ss.usermodel.CellStyle;
+import org.apache.poi.ss.usermodel.Font;
 import org.apache.poi.ss.usermodel.FormulaError;
 import org.apache.poi.ss.usermodel.SheetVisibility;
 import org.apache.poi.ss.util.CellRangeAddress;
@@ -111,5 +114,48 @@ class PoiWorkbookTest {
         assertEquals(List.of(CellRange.parse("A5:B7")), rows.merges());
       }
     }
+  }
+
+  @ParameterizedTest
+  @ValueSource(booleans = {true, false})
+  void aRowIsStruckOutIfAllThatStandsInItIs(boolean old) throws IOException {
+    Path file = folder.resolve(old ? "struck.xls" : "struck.xlsx");
+    try (org.apache.poi.ss.usermodel.Workbook workbook =
+            old ? new HSSFWorkbook() : new XSSFWorkbook();
+        OutputStream out = Files.newOutputStream(file)) {
+      // More fonts than four, as .xls leaves a number out there.
+      List<CellStyle> plain = new ArrayList<>();
+      for (int i = 0; i < 6; i++) {
+        plain.add(style(workbook, false));
+      }
+      CellStyle struck = style(workbook, true);
+      plain.add(style(workbook, false));
+      org.apache.poi.ss.usermodel.Sheet sheet = workbook.createSheet("Box");
+      for (int i = 0; i < plain.size(); i++) {
+        org.apache.poi.ss.usermodel.Row row = sheet.createRow(2 * i);
+        row.createCell(0).setCellValue("tea");
+        row.getCell(0).setCellStyle(plain.get(i));
+        row.createCell(1).setCellValue(3);
+        row.getCell(1).setCellStyle(struck);
+        org.apache.poi.ss.usermodel.Row gone = sheet.createRow(2 * i + 1);
+        gone.createCell(0).setCellValue("rust");
+        gone.getCell(0).setCellStyle(struck);
+        gone.createCell(1).setCellStyle(plain.get(i));
+      }
+      workbook.write(out);
+    }
+    List<Boolean> struck = new ArrayList<>();
+    Reader.rows(file).forEach(row -> struck.add(row.struck()));
+    assertEquals(
+        Collections.nCopies(7, List.of(false, true)).stream().flatMap(List::stream).toList(),
+        struck);
+  }
+
+  private static CellStyle style(org.apache.poi.ss.usermodel.Workbook workbook, boolean struck) {
+    Font font = workbook.createFont();
+    font.setStrikeout(struck);
+    CellStyle style = workbook.createCellStyle();
+    style.setFont(font);
+    return style;
   }
 }
