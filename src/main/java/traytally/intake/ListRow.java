@@ -69,6 +69,11 @@ final class ListRow {
     return columns.sheet.map(sheet -> sheet.number(index)).orElse(1);
   }
 
+  /** The cell of a column of the sheet, whatever it tells. */
+  Cell at(int column) {
+    return columns.cell(index, column);
+  }
+
   void put(Field field, Cell cell, int column) {
     own(field, new Place(cell, column, false));
   }

@@ -28,6 +28,12 @@ final class SeveralInOne {
   private static final Pattern SHAPES =
       Pattern.compile("\\s*(?:[,;&|\n]|\\s\\+\\s|\\band\\b|\\bthen\\b)\\s*");
 
+  /** Between numbers that stand in the order of the plastics. */
+  private static final Pattern BESIDE = Pattern.compile("\\s*[,;/|&+\\n]\\s*");
+
+  private static final Pattern ALL_NUMBERS =
+      Pattern.compile("\\d{1,3}(?:\\s*[,;/|&+\\n]\\s*\\d{1,3})+");
+
   /** What is of one plastic alone and stands once for all of them. */
   static final List<Field> COUNTS =
       List.of(
@@ -135,14 +141,16 @@ final class SeveralInOne {
     List<ListRow> rows = new ArrayList<>();
     Optional<String> share = share(row, parts);
     int column = row.place(Field.BODY).column();
-    for (Part part : parts) {
+    for (int i = 0; i < parts.size(); i++) {
+      Part part = parts.get(i);
       ListRow one = row.copy();
       one.put(Field.BODY, Cell.text(part.plastic().body()), column);
       one.put(Field.COLOUR, Cell.text(part.plastic().colour()), column);
       if (!part.plastic().length().isEmpty()) {
         one.put(Field.LENGTH, Cell.text(part.plastic().length()), column);
       }
-      COUNTS.forEach(field -> settle(field, one, part, parts, column));
+      int place = i;
+      COUNTS.forEach(field -> settle(field, one, parts, place, column));
       share.ifPresent(
           minutes ->
               one.put(
@@ -156,9 +164,23 @@ final class SeveralInOne {
     return rows;
   }
 
+  /** The number of one plastic where a cell has one for each of them: {@code 3, 0}. */
+  private static Optional<String> own(String text, int place, int among) {
+    String[] numbers = BESIDE.split(text, -1);
+    return numbers.length == among && ALL_NUMBERS.matcher(text).matches()
+        ? Optional.of(numbers[place].strip())
+        : Optional.empty();
+  }
+
   /** Gives one plastic what the cell tells of it; what may be any one's is doubted. */
-  private static void settle(Field field, ListRow one, Part part, List<Part> parts, int column) {
+  private static void settle(Field field, ListRow one, List<Part> parts, int place, int column) {
+    Part part = parts.get(place);
     Place whole = one.place(field);
+    Optional<String> own = own(one.text(field), place, parts.size());
+    if (own.isPresent()) {
+      one.put(field, Cell.text(own.get()), whole.column());
+      return;
+    }
     Field told = field;
     if (field == Field.SPECIES) {
       if (!one.text(field).matches("\\d{1,3}")) {
@@ -179,7 +201,8 @@ final class SeveralInOne {
     }
   }
 
-  private void shareCasts(Place casts, List<ListRow> rows) {
+  /** Shares out the casts of a row among its plastics. */
+  void shareCasts(Place casts, List<ListRow> rows) {
     Optional<Integer> all =
         Quantities.parse(casts.cell().shown(), OptionalInt.empty()).value().filter(n -> n > 0);
     if (all.isEmpty()) {
@@ -203,9 +226,14 @@ final class SeveralInOne {
     if (parts.stream().allMatch(p -> p.told().containsKey(Field.MINUTES))) {
       return Optional.of("0");
     }
+    return shareOfMinutes(row, parts.size());
+  }
+
+  /** The even share of a row's minutes among its plastics, as text without a unit. */
+  Optional<String> shareOfMinutes(ListRow row, int among) {
     Optional<Double> whole = minutes(row);
     whole.ifPresent(m -> table.assume("The minutes of such a row were shared out evenly."));
-    return whole.map(minutes -> String.format(Locale.ROOT, "%.2f", minutes / parts.size()));
+    return whole.map(minutes -> String.format(Locale.ROOT, "%.2f", minutes / among));
   }
 
   private Optional<Double> minutes(ListRow row) {

@@ -23,6 +23,7 @@ final class TakeApart {
   /** Lengths out of body styles and colours, and plastics told in one breath. */
   void run() {
     if (table.kind() == ListKind.TRIPS) {
+      new LuresAcross(table).run();
       new SeveralInOne(table).run();
     }
     wholePlastics();

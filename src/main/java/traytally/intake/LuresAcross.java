@@ -1,0 +1,150 @@
+package traytally.intake;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+import traytally.intake.ListRow.Place;
+import traytally.sheet.Cell;
+
+/**
+ * Several plastics of one outing side by side in a log, each with columns of its own: {@code Lure
+ * 1}, {@code Takes 1}, {@code Lure 2}, {@code Takes 2}. What stands once is of the outing.
+ */
+final class LuresAcross {
+  private static final Pattern NUMBER =
+      Pattern.compile("^(?:\\d|1st|2nd|3rd|4th|first|second|third|fourth) | (?:\\d|[a-d])$");
+  private static final Set<Field> LURE = Set.of(Field.BODY, Field.COLOUR);
+
+  private final Table table;
+
+  LuresAcross(Table table) {
+    this.table = table;
+  }
+
+  /** The same guess of a log, with the columns of its further plastics if it has any. */
+  static ColumnGuess in(ColumnGuess guess, List<ColumnHeader> headers) {
+    if (guess.kind() != ListKind.TRIPS || FishByKind.areIn(guess)) {
+      return guess;
+    }
+    Map<String, Field> stems = new HashMap<>();
+    guess.columns().forEach((field, column) -> stems.put(stem(headers.get(column)), field));
+    Map<Integer, Field> across = new HashMap<>();
+    for (int column = 0; column < headers.size(); column++) {
+      Field field = stems.get(stem(headers.get(column)));
+      boolean second = guess.columns().getOrDefault(Field.SECOND_COLOUR, -1) == column;
+      if (field != null
+          && !headers.get(column).folded().isEmpty()
+          && (guess.leaves(column) || second)) {
+        across.put(column, second ? Field.COLOUR : field);
+      }
+    }
+    if (across.values().stream().noneMatch(LURE::contains) || !across.containsValue(lure(guess))) {
+      return guess;
+    }
+    Map<Field, Integer> columns = new EnumMap<>(Field.class);
+    columns.putAll(guess.columns());
+    columns.values().removeIf(across::containsKey);
+    Map<Integer, String> why = new HashMap<>(guess.why());
+    across.keySet().forEach(column -> why.put(column, "of another plastic in the row"));
+    across.putAll(guess.across());
+    return new ColumnGuess(guess.kind(), columns, across, why, guess.score());
+  }
+
+  /** The field that a plastic cannot do without here. */
+  private static Field lure(ColumnGuess guess) {
+    return guess.has(Field.BODY) ? Field.BODY : Field.COLOUR;
+  }
+
+  /** A header without the number that tells it from its like. */
+  private static String stem(ColumnHeader header) {
+    return NUMBER.matcher(header.folded()).replaceAll("");
+  }
+
+  /** Whether a guess has several plastics in a row. */
+  static boolean areIn(ColumnGuess guess) {
+    return guess.kind() == ListKind.TRIPS && guess.across().containsValue(lure(guess));
+  }
+
+  /** Makes a row of each plastic; what stands once and may be any one's is doubted. */
+  void run() {
+    if (!areIn(table.guess())) {
+      return;
+    }
+    List<Map<Field, Integer>> groups = groups();
+    List<ListRow> rows = new ArrayList<>();
+    for (ListRow row : table.rows()) {
+      List<ListRow> plastics = plastics(row, groups);
+      if (plastics.size() > 1) {
+        share(row, plastics, groups);
+        table.assume("Rows with several plastics side by side were split, one stint a plastic.");
+      }
+      rows.addAll(plastics.isEmpty() ? List.of(row) : plastics);
+    }
+    table.rows().clear();
+    table.rows().addAll(rows);
+  }
+
+  /** The columns of each further plastic: of a field's columns the n-th is the n-th one's. */
+  private List<Map<Field, Integer>> groups() {
+    List<Map<Field, Integer>> groups = new ArrayList<>();
+    Map<Field, Integer> seen = new EnumMap<>(Field.class);
+    new TreeMap<>(table.guess().across())
+        .forEach(
+            (column, field) -> {
+              int group = seen.merge(field, 1, Integer::sum) - 1;
+              while (groups.size() <= group) {
+                groups.add(new EnumMap<>(Field.class));
+              }
+              groups.get(group).put(field, column);
+            });
+    return groups;
+  }
+
+  private List<ListRow> plastics(ListRow row, List<Map<Field, Integer>> groups) {
+    Field lure = lure(table.guess());
+    List<ListRow> plastics = new ArrayList<>();
+    if (!row.isBlank(lure)) {
+      plastics.add(row);
+    }
+    for (Map<Field, Integer> group : groups) {
+      ListRow one = row.copy();
+      group.forEach((field, column) -> one.put(field, row.at(column), column));
+      if (!one.isBlank(lure) && group.containsKey(lure)) {
+        plastics.add(one);
+      }
+    }
+    return plastics;
+  }
+
+  /**
+   * Shares out time and casts that stand once; counts that do may be any one's, unless they are
+   * none.
+   */
+  private void share(ListRow row, List<ListRow> plastics, List<Map<Field, Integer>> groups) {
+    Set<Field> own = new HashSet<>();
+    groups.forEach(group -> own.addAll(group.keySet()));
+    SeveralInOne several = new SeveralInOne(table);
+    Place minutes = row.place(Field.MINUTES);
+    if (!own.contains(Field.MINUTES)) {
+      several
+          .shareOfMinutes(row, plastics.size())
+          .map(share -> Cell.text(share + " min"))
+          .ifPresent(share -> plastics.forEach(p -> p.put(Field.MINUTES, share, minutes.column())));
+    }
+    if (!own.contains(Field.CASTS)) {
+      several.shareCasts(row.place(Field.CASTS), plastics);
+    }
+    for (Field field : SeveralInOne.COUNTS) {
+      boolean number = field != Field.SPECIES || row.text(field).matches("\\d{1,3}");
+      if (!own.contains(field) && number && !SeveralInOne.isNone(row.place(field))) {
+        plastics.forEach(plastic -> plastic.doubt(field));
+      }
+    }
+  }
+}
