@@ -97,7 +97,7 @@ final class ImportCommand implements Callable<Integer> {
   @Option(
       names = "--length-unit",
       paramLabel = "UNIT",
-      description = "What bare lengths are in: mm or in.")
+      description = "What bare lengths are in: mm, cm or in.")
   private Optional<ImportOptions.LengthUnit> lengthUnit = Optional.empty();
 
   @Option(
@@ -225,6 +225,13 @@ final class ImportCommand implements Callable<Integer> {
         throw new Refusal(
             Exit.USAGE,
             "--map '" + pair + "': write 'their header=our field', such as 'how many=pieces'.");
+      }
+      if (field.equals(Optional.of(Field.LENGTH)) && word.contains("(")) {
+        throw new Refusal(
+            Exit.USAGE,
+            "--map '"
+                + pair
+                + "': write length alone, and its unit as --length-unit mm, cm or in.");
       }
       fields.put(pair.substring(0, equals), field);
     }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import traytally.plastic.Finish;
 import traytally.plastic.Money;
@@ -18,6 +19,12 @@ import traytally.plastic.Swatch;
 
 /** The rows of one table of a box list, read. */
 final class BoxRows {
+  /** Titles that tell when the list was counted. */
+  private static final Pattern COUNTED =
+      Pattern.compile(
+          "(?i).*\\b(?:count(?:ed)?|re-?count(?:ed)?|stock ?take|stock|checked|updated|as (?:of|at|on)"
+              + ")\\b.*");
+
   /** Larger bags are not sold (an assumption). */
   private static final int LARGEST_PACK = 1000;
 
@@ -64,6 +71,7 @@ final class BoxRows {
   private final LocalDate today;
   private final RowReader reader;
   private final Map<Plastic, OptionalInt> packSizes;
+  private final Optional<LocalDate> titleDay;
   private final Set<Field> told = EnumSet.noneOf(Field.class);
 
   /**
@@ -84,6 +92,12 @@ final class BoxRows {
     this.own = own;
     this.today = today;
     this.reader = reader;
+    this.titleDay =
+        table.titles().stream()
+            .filter(title -> COUNTED.matcher(title).matches())
+            .flatMap(title -> Dates.within(title, today).stream())
+            .filter(day -> !day.isAfter(today))
+            .findFirst();
     for (Field field : Field.values()) {
       if (table.tells(field)) {
         told.add(field);
@@ -163,8 +177,12 @@ final class BoxRows {
   }
 
   private Optional<LocalDate> counted(ListRow row) {
-    Optional<LocalDate> counted =
-        row.isBlank(Field.DATE) ? Optional.empty() : reader.date(Field.DATE);
+    if (row.isBlank(Field.DATE)) {
+      titleDay.ifPresent(
+          day -> table.assumeOnce("Counted on " + day + ", as the title over the list says."));
+      return titleDay;
+    }
+    Optional<LocalDate> counted = reader.date(Field.DATE);
     if (counted.filter(date -> date.isAfter(today)).isPresent()) {
       reader.problem(Field.DATE, "is after today. Write the day of the count.");
     }

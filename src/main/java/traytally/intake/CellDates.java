@@ -1,10 +1,14 @@
 package traytally.intake;
 
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.HashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import traytally.sheet.Cell;
 
 /** The days that the cells of one list tell, each cell worked out once. */
@@ -15,6 +19,10 @@ final class CellDates {
   private static final double LAST_SERIAL = 73051;
 
   private static final LocalDate SERIAL_ZERO = LocalDate.of(1899, 12, 30);
+
+  /** A day of the month and nothing more, perhaps with the day of the week. */
+  private static final Pattern DAY_ALONE =
+      Pattern.compile("(?:[a-z]{3,9}\\.?,? )?(\\d{1,2})(?:st|nd|rd|th)?(?:,? [a-z]{3,9})?");
 
   private final Table table;
   private final ColumnHabits habits;
@@ -42,6 +50,10 @@ final class CellDates {
       return Told.assuming(
           SERIAL_ZERO.plusDays((long) number.value()), "Day numbers were read as dates");
     }
+    Matcher day = DAY_ALONE.matcher(Numbers.plain(cell.shown()).toLowerCase(Locale.ROOT));
+    if (table.month().isPresent() && day.matches()) {
+      return dayOf(table.month().get(), Integer.parseInt(day.group(1)));
+    }
     Told<Dates.Written> told = Dates.parse(cell.shown(), today, OptionalInt.empty());
     if (told.isWrong() && table.year().isPresent()) {
       Told<Dates.Written> that = Dates.parse(cell.shown(), today, table.year());
@@ -62,5 +74,13 @@ final class CellDates {
     }
     return date.map(Told::of)
         .orElseGet(() -> Told.wrong("may be either of two dates. Write it as 2026-06-03."));
+  }
+
+  private Told<LocalDate> dayOf(YearMonth month, int day) {
+    if (!month.isValidDay(day)) {
+      return Told.wrong("is no day of " + month + ". Write the date as 2026-06-03.");
+    }
+    table.assumeOnce("Days without a month were read as of " + month + ".");
+    return Told.of(month.atDay(day));
   }
 }

@@ -3,7 +3,6 @@ package traytally.intake;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import traytally.intake.HeaderSearch.Start;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
@@ -45,15 +44,9 @@ final class ClarityColumn {
   }
 
   private static boolean tellsClarity(List<Row> rows, int column) {
-    boolean any = false;
-    for (Row row : rows) {
-      Cell cell = row.cell(column);
-      Optional<?> clarity = Words.clarity(cell.shown()).value();
-      if (!cell.isBlank() && clarity.isEmpty()) {
-        return false;
-      }
-      any |= !cell.isBlank();
-    }
-    return any;
+    List<Cell> filled =
+        rows.stream().map(row -> row.cell(column)).filter(cell -> !cell.isBlank()).toList();
+    long clear = filled.stream().filter(c -> Words.clarity(c.shown()).value().isPresent()).count();
+    return clear * 2 > filled.size();
   }
 }

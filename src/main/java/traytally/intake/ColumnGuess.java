@@ -50,6 +50,9 @@ record ColumnGuess(
     why = Map.copyOf(why);
   }
 
+  /** What may stand in several columns that are added up, if the person says so. */
+  private static final Set<Field> SUMMED = EnumSet.of(Field.PIECES, Field.LOOSE, Field.LANDED);
+
   /** What only a log tells. */
   private static final Set<Field> OUTING =
       EnumSet.complementOf(
@@ -81,21 +84,29 @@ record ColumnGuess(
       List<ColumnHeader> headers, ListKind kind, Map<String, Optional<Field>> given) {
     Map<Field, Integer> columns = new EnumMap<>(Field.class);
     Map<Integer, String> why = new HashMap<>();
+    Map<Integer, Field> across = new HashMap<>();
     Set<Integer> settled = new HashSet<>();
     int score = 0;
     for (int column = 0; column < headers.size(); column++) {
       Optional<Field> told = given.getOrDefault(headers.get(column).folded(), Optional.empty());
       if (given.containsKey(headers.get(column).folded())) {
         settled.add(column);
-        if (told.isPresent() && told.get().isIn(kind) && !columns.containsKey(told.get())) {
+        boolean field = told.isPresent() && told.get().isIn(kind);
+        if (field && !columns.containsKey(told.get())) {
           columns.put(told.get(), column);
           why.put(column, AS_SAID);
           score += 4;
+        } else if (field && SUMMED.contains(told.get())) {
+          across.put(column, told.get());
+          why.put(column, AS_SAID);
         }
       }
     }
+    Set.copyOf(across.values()).forEach(field -> across.put(columns.remove(field), field));
     for (Candidate candidate : candidates(headers, kind)) {
-      if (!settled.contains(candidate.column()) && !columns.containsKey(candidate.field())) {
+      boolean open =
+          !columns.containsKey(candidate.field()) && !across.containsValue(candidate.field());
+      if (!settled.contains(candidate.column()) && open) {
         settled.add(candidate.column());
         columns.put(candidate.field(), candidate.column());
         why.put(candidate.column(), reason(candidate));
@@ -106,7 +117,7 @@ record ColumnGuess(
       // There is no second without a first: a list of tails tells their one colour.
       columns.put(Field.COLOUR, columns.remove(Field.SECOND_COLOUR));
     }
-    return new ColumnGuess(kind, columns, Map.of(), why, score);
+    return new ColumnGuess(kind, columns, across, why, score);
   }
 
   private static String reason(Candidate candidate) {

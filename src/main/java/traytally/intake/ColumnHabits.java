@@ -58,15 +58,20 @@ record ColumnHabits(Lengths.Bare bare, Optional<Dates.Order> order, Durations.Ba
         options
             .lengthUnit()
             .map(
-                unit -> unit == ImportOptions.LengthUnit.MM ? Lengths.Bare.MM : Lengths.Bare.INCHES)
+                unit ->
+                    switch (unit) {
+                      case MM -> Lengths.Bare.MM;
+                      case CM -> Lengths.Bare.CM;
+                      case IN -> Lengths.Bare.INCHES;
+                    })
             .orElseGet(() -> Lengths.decide(bare));
     if (decided == Lengths.Bare.CANNOT_TELL) {
       throw new ListRefusedException(
           where(table, Field.LENGTH)
               + ": lengths such as "
               + bare.get(0).stripTrailingZeros().toPlainString()
-              + " may be millimetres or inches. Say which with --length-unit mm or --length-unit"
-              + " in.");
+              + " may be millimetres, centimetres or inches. Say which with --length-unit mm,"
+              + " --length-unit cm or --length-unit in.");
     }
     table.assume(
         switch (decided) {

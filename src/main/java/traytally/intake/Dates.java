@@ -2,6 +2,7 @@ package traytally.intake;
 
 import java.time.DateTimeException;
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -76,6 +77,9 @@ final class Dates {
           "(\\d{1,2})(?:st|nd|rd|th)?(?: of)?[-/., ]*" + MONTH + "[-/.,' ]*(\\d{4}|\\d{2})?");
   private static final Pattern MONTH_DAY =
       Pattern.compile(MONTH + "[-/. ]*(\\d{1,2})(?:st|nd|rd|th)?[-/.,' ]+(\\d{4}|\\d{2})");
+
+  private static final Pattern MONTH_WITHIN =
+      Pattern.compile("(?<![\\p{L}\\d] ?)\\b" + MONTH + "\\b(?:,? (20\\d\\d))?");
 
   private Dates() {}
 
@@ -179,6 +183,47 @@ final class Dates {
       // No such day in the calendar: to the reader of a column that is an answer, not a failure.
       return Optional.empty();
     }
+  }
+
+  /** A day with its month in words, or in ISO order, that stands within a text. */
+  private static final Pattern WITHIN =
+      Pattern.compile(
+          "(?<!\\d)(?:20\\d\\d-\\d\\d-\\d\\d|\\d{1,2}(?:st|nd|rd|th)? "
+              + MONTH
+              + "\\b(?:,? (?:20)?\\d\\d\\b)?|\\d{1,2}[/.]\\d{1,2}[/.](?:20)?\\d\\d)(?!\\d)");
+
+  /** The one day that a title or a name tells; one without a year is the last such day. */
+  static Optional<LocalDate> within(String text, LocalDate today) {
+    String plain = Numbers.plain(text).toLowerCase(Locale.ROOT);
+    Matcher found = WITHIN.matcher(plain);
+    if (!found.find()) {
+      return Optional.empty();
+    }
+    Optional<LocalDate> day =
+        parse(found.group(), today, OptionalInt.of(today.getYear()))
+            .value()
+            .flatMap(Written::certain);
+    boolean untold = !found.group().matches(".*\\d\\d(?:\\d\\d)?$|20\\d\\d-.*");
+    return day.map(d -> untold && d.isAfter(today) ? d.minusYears(1) : d);
+  }
+
+  /** The month and year that a name tells: {@code Mar 2026}; empty without a year. */
+  static Optional<YearMonth> monthWithin(String text, OptionalInt year) {
+    Matcher found = MONTH_WITHIN.matcher(Numbers.plain(text).toLowerCase(Locale.ROOT));
+    if (!found.find()) {
+      return Optional.empty();
+    }
+    OptionalInt told =
+        found.group(2) == null ? year : OptionalInt.of(Integer.parseInt(found.group(2)));
+    return told.isPresent()
+        ? Optional.of(YearMonth.of(told.getAsInt(), month(found.group(1))))
+        : Optional.empty();
+  }
+
+  /** Whether {@code text} is a date of some kind, be its year told or not. */
+  static boolean isDate(String text) {
+    LocalDate any = LocalDate.of(2000, 1, 1);
+    return parse(text, any, OptionalInt.of(any.getYear())).value().isPresent();
   }
 
   /** The order all dates of a column that prove one agree on; empty if none does or they differ. */

@@ -33,7 +33,7 @@ final class FishByKind {
 
   /** The same guess of a log, with its fish by kind if no one column tells the fish landed. */
   ColumnGuess in(ColumnGuess guess) {
-    if (guess.kind() != ListKind.TRIPS || guess.has(Field.LANDED)) {
+    if (guess.kind() != ListKind.TRIPS || guess.has(Field.LANDED) || areIn(guess)) {
       return guess;
     }
     Set<Integer> kinds = new HashSet<>();
@@ -64,7 +64,7 @@ final class FishByKind {
 
   /** Whether a guess has its fish by kind. */
   static boolean areIn(ColumnGuess guess) {
-    return guess.across().containsValue(Field.LANDED);
+    return guess.across().containsValue(Field.LANDED) && !LuresAcross.areIn(guess);
   }
 
   /** Puts the fish of one row together in {@code list}: {@code 2 bass, 1 pollack}. */

@@ -117,7 +117,7 @@ final class HeaderSearch {
         return Optional.of(new Start(index, index, headers(row), shops.get()));
       }
     }
-    return looksLikeHeader(below)
+    return looksLikeHeader(below) && below.cells().stream().noneMatch(HeaderSearch::isBroken)
         ? twoRows(index, one.map(o -> o.guess().score()).orElse(0)).or(() -> one)
         : one;
   }
@@ -162,9 +162,29 @@ final class HeaderSearch {
                       .map(
                           guess ->
                               new FishByKind(headers, new Under(sheet, below), given.keySet())
-                                  .in(guess));
-              return byContent(best, headers, below).or(() -> best);
+                                  .in(guess))
+                      .map(guess -> LuresAcross.in(guess, headers));
+              return byContent(best, headers, below)
+                  .or(() -> best)
+                  .filter(guess -> mayBeLures(guess, below));
             });
+  }
+
+  /** Whether a list that tells no length has colours, or shapes, in its cells. */
+  private boolean mayBeLures(ColumnGuess guess, int below) {
+    Under under = new Under(sheet, below);
+    int body = guess.columns().getOrDefault(Field.BODY, -1);
+    int colour = guess.columns().getOrDefault(Field.COLOUR, -1);
+    if (wanted.isPresent()
+        || guess.kind() != ListKind.BOX
+        || guess.has(Field.LENGTH)
+        || body < 0
+        || colour < 0) {
+      return true;
+    }
+    List<Cell> named = under.filled(body);
+    return under.filled(colour).size() * 2 > named.size()
+        || named.stream().anyMatch(cell -> Anatomy.bodyWords(cell.shown()) > 0);
   }
 
   /** The same without a "count" that says yes and no, where another column counts. */
@@ -250,6 +270,11 @@ final class HeaderSearch {
       both.add(ColumnHeader.of(text));
     }
     return both;
+  }
+
+  /** Whether a cell holds a number that heads no column: one with a fraction. */
+  private static boolean isBroken(Cell cell) {
+    return Numbers.parse(Numbers.plain(cell.shown())).filter(n -> !Numbers.isWhole(n)).isPresent();
   }
 
   private static boolean mayBeWord(Cell cell) {

@@ -48,6 +48,7 @@ public record ImportOptions(
   /** The unit of a bare length. */
   public enum LengthUnit {
     MM,
+    CM,
     IN
   }
 

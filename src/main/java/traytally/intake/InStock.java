@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -21,8 +20,17 @@ final class InStock {
   private static final Pattern NOT_THERE =
       Pattern.compile(
           "(?:(?:my|the|all|plastics|lures|baits|pieces|ones|what|i) )*"
-              + "(?:wish ?list|wish|wanted|to buy|to get|shopping list|lost|given away|gave away"
+              + "(?:wish ?list|wish|wants?|wanted|needs?|needed|to order|on order|ordered|to buy|to get|shopping list|lost|given away|gave away"
               + "|sold|used up|broken|worn out)(?: \\S+){0,4}");
+
+  /** What anglers keep and count beside soft plastics (common practice). */
+  private static final Pattern OTHER_TACKLE =
+      Pattern.compile(
+          "(?:(?:my|the|all|spare) )*(?:jig ?heads?|heads|hooks?|weights?|leads?|sinkers?|swivels?"
+              + "|lines?|leaders?|braid|rods?|reels?|clips?|beads?|floats?|flies|spoons?|spinners?"
+              + "|plugs?|metals?|hard ?(?:baits?|lures?)|crank ?baits?|top ?water|terminal tackle)"
+              + "(?: \\S+){0,2}");
+
   private static final Pattern SUMMARY =
       Pattern.compile("(?:summary|totals?|overview|all|all together|everything|grand totals?)");
   private static final Pattern OLD =
@@ -31,9 +39,6 @@ final class InStock {
   private static final String MONTH = "(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\\.?";
   private static final Pattern MONTH_ONLY = Pattern.compile("\\b" + MONTH + "(?: (20\\d\\d))?");
   private static final Pattern YEAR_ONLY = Pattern.compile("(?<!\\d)(20\\d\\d)(?!\\d)");
-  private static final Pattern DAY =
-      Pattern.compile(
-          "20\\d\\d-\\d\\d-\\d\\d|\\d{1,2}(?:st|nd|rd|th)? " + MONTH + "(?: (?:20)?\\d\\d\\b)?");
   private static final String MONTHS = "janfebmaraprmayjunjulaugsepoctnovdec";
 
   /** Counts of the same plastics share at least half of them (an assumption). */
@@ -80,6 +85,8 @@ final class InStock {
       String folded = WordList.fold(name);
       if (NOT_THERE.matcher(folded).matches()) {
         pass(list, name, "is not of what is there");
+      } else if (OTHER_TACKLE.matcher(folded).matches() && Anatomy.bodyWords(folded) == 0) {
+        pass(list, name, "is of other tackle");
       } else if (SUMMARY.matcher(folded).matches() && others(list).containsAll(named(list))) {
         pass(list, name, "repeats the others");
       } else if (OLD.matcher(folded).matches() && shares(named(list), others(list))) {
@@ -137,11 +144,9 @@ final class InStock {
   /** The day, month or year that a name tells, as a day; a month without a year is the last one. */
   private Optional<LocalDate> date(String name) {
     String plain = Numbers.plain(name).toLowerCase(Locale.ROOT);
-    Matcher day = DAY.matcher(plain);
-    if (day.find()) {
-      return Dates.parse(day.group(), today, OptionalInt.of(today.getYear()))
-          .value()
-          .flatMap(Dates.Written::certain);
+    Optional<LocalDate> day = Dates.within(plain, today);
+    if (day.isPresent()) {
+      return day;
     }
     Matcher month = MONTH_ONLY.matcher(plain);
     if (month.find()) {

@@ -44,6 +44,8 @@ public final class Lengths {
   /** Bare numbers from here on are millimetres: 25 inches is no soft plastic (common practice). */
   private static final BigDecimal SURELY_MM = new BigDecimal("25");
 
+  private static final BigDecimal SHORT_INCHES = new BigDecimal("7");
+
   private static final Pattern LENGTH =
       Pattern.compile(
           "("
@@ -139,7 +141,9 @@ public final class Lengths {
     boolean mm = bare.stream().anyMatch(n -> n.compareTo(SURELY_MM) >= 0);
     boolean between =
         bare.stream().anyMatch(n -> n.compareTo(LONGEST_INCHES) > 0 && n.compareTo(SURELY_MM) < 0);
-    if (between && inches == mm) {
+    // From 7 on all of them may as well be centimetres: 7.5, 10, 12.5 (common practice).
+    boolean large = bare.stream().allMatch(n -> n.compareTo(SHORT_INCHES) >= 0);
+    if ((between && (inches || !mm)) || (inches && !mm && large)) {
       return Bare.CANNOT_TELL;
     }
     if (inches && mm) {

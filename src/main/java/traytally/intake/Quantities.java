@@ -66,7 +66,7 @@ final class Quantities {
   private static final String NUM =
       "("
           + Numbers.NUMBER
-          + "|an?|half|half an?|a couple|couple|"
+          + "|an?|half|half an?|(?:a |the )?(?:last )?(?:couple|pair)(?: of)?|"
           + String.join("|", Numbers.WORDS)
           + ")";
   private static final Pattern DOZENS =
@@ -88,13 +88,27 @@ final class Quantities {
       Pattern.compile(
           "(\\d+)\\s*(?:x|\\*|@)\\s*(\\d+)\\s*(?:" + PACK + "|" + PIECE + ")(?:\\s*left)?");
   private static final Pattern A_PACK_OF =
-      Pattern.compile("(?:a\\s*)?" + PACK + "\\s*(?:of|x|@)\\s*(\\d+)(?:\\s*" + PIECE + ")?");
+      Pattern.compile(
+          "(?:a\\s*)?" + PACK + "\\s*(?:of|x|@|\\()\\s*(\\d+)(?:\\s*" + PIECE + ")?\\)?");
   private static final Pattern PACKS =
       Pattern.compile("(?:" + NUM + "\\s*(?:of\\s*)?)?" + PACK + "(?:\\s*left)?");
 
   /** Of which the half is of a pack, and not half a piece. */
   private static final Pattern AND_A_HALF =
       Pattern.compile("(?:" + NUM + "\\s*)?(" + PACK + ")\\s*(?:and|&|\\+)\\s*a\\s*half");
+
+  /** Words before a count that leave it as it is. */
+  private static final Pattern ONLY =
+      Pattern.compile("(?:just|only|my|the|last)(?: the| my)?(?: last)?\\s+(?=\\w)");
+
+  /** What a pack holds, said in brackets behind the count. */
+  private static final Pattern SIZE_BEHIND =
+      Pattern.compile(
+          "(.+?)\\s*\\((?:(?:an? )?"
+              + PACK
+              + "\\s*(?:of|=|x|hold)\\s*(\\d{1,3})|(\\d{1,3})\\s*(?:per|in an?|to an?|an?|/)\\s*"
+              + PACK
+              + ")\\)");
 
   private static final Pattern PIECES =
       Pattern.compile("(?:x\\s*)?" + NUM + "(?:\\s*x)?\\s*" + PIECE + "(?:\\s*left)?");
@@ -113,6 +127,15 @@ final class Quantities {
     if (POINTED_THOUSANDS.matcher(plain).matches()) {
       // Nobody counts thousandths of a lure: the point can only mark thousands.
       return parse(plain.replace(".", ""), packSize);
+    }
+    Matcher size = SIZE_BEHIND.matcher(plain);
+    if (size.matches()) {
+      String told = Objects.requireNonNullElseGet(size.group(2), () -> size.group(3));
+      return parse(size.group(1), OptionalInt.of(Integer.parseInt(told)));
+    }
+    Matcher only = ONLY.matcher(plain);
+    if (only.lookingAt()) {
+      return parse(plain.substring(only.end()), packSize);
     }
     Told<Integer> exact = sum(withHalf(plain), packSize);
     if (exact.value().isPresent() || plain.startsWith("-")) {
@@ -265,9 +288,11 @@ final class Quantities {
   private static Optional<BigDecimal> number(String words) {
     return switch (words) {
       case "a", "an" -> Optional.of(BigDecimal.ONE);
-      case "a couple", "couple" -> Optional.of(BigDecimal.valueOf(2));
       case "half", "half a", "half an" -> Optional.of(new BigDecimal("0.5"));
-      default -> Numbers.word(words).or(() -> Numbers.parse(words));
+      default ->
+          words.contains("couple") || words.contains("pair")
+              ? Optional.of(BigDecimal.valueOf(2))
+              : Numbers.word(words).or(() -> Numbers.parse(words));
     };
   }
 }

@@ -92,6 +92,11 @@ final class Sections {
     if (filled.isEmpty()) {
       return;
     }
+    if (row.struck()) {
+      String text = row.cell(filled.get(0)).shown().strip();
+      table.note(row.number(), filled.get(0), text, "is struck out: the row was left out.");
+      return;
+    }
     boolean told = tells(list);
     String first = row.cell(filled.get(0)).shown().strip();
     if (isTotal(first, list)) {
@@ -154,22 +159,38 @@ final class Sections {
       section = Optional.of(new Place(Cell.text(heading.date()), column, true));
       water = heading.water().map(w -> new Place(Cell.text(w), column, true));
       table.assume("Headings between the rows tell the date.");
+      heading
+          .remark()
+          .ifPresent(
+              remark ->
+                  table.assume(
+                      "Behind the date and the water of a heading \""
+                          + remark
+                          + "\" was passed over."));
     } else {
       section = Optional.of(new Place(Cell.text(text), column, true));
       table.assume("Headings between the rows tell the " + sectionField.word() + ".");
     }
   }
 
-  /** A date on a row of its own, perhaps with the water behind it. */
-  private record Heading(String date, Optional<String> water) {
-    private static final Pattern PARTS =
-        Pattern.compile("(.*?\\d.*?)(?:\\s+[-@|]\\s+|,\\s+|:\\s+|\\s+at\\s+)(\\D+)");
+  /** A date on a row of its own, perhaps with the water behind it and a remark behind that. */
+  private record Heading(String date, Optional<String> water, Optional<String> remark) {
+    private static final Pattern BETWEEN = Pattern.compile("\\s+[-–@|]\\s+|,\\s*|:\\s+|\\s+at\\s+");
 
     static Heading of(String text) {
-      Matcher parts = PARTS.matcher(Numbers.plain(text));
-      return parts.matches()
-          ? new Heading(parts.group(1), Optional.of(parts.group(2).strip()))
-          : new Heading(text, Optional.empty());
+      String plain = Numbers.plain(text);
+      Matcher between = BETWEEN.matcher(plain);
+      while (between.find()) {
+        String date = plain.substring(0, between.start());
+        if (Dates.isDate(date)) {
+          String[] rest = BETWEEN.split(plain.substring(between.end()), 2);
+          return new Heading(
+              date,
+              Optional.of(rest[0].strip()).filter(water -> !water.isEmpty()),
+              rest.length > 1 ? Optional.of(rest[1].strip()) : Optional.empty());
+        }
+      }
+      return new Heading(plain, Optional.empty(), Optional.empty());
     }
   }
 
@@ -190,7 +211,7 @@ final class Sections {
 
   /** Adds the row, or one row for each count of a square. */
   private void add(Row row, ListRow list) {
-    if (table.guess().across().isEmpty()) {
+    if (table.guess().across().isEmpty() || LuresAcross.areIn(table.guess())) {
       table.rows().add(list);
       return;
     }
@@ -221,7 +242,10 @@ final class Sections {
   }
 
   private boolean isTotal(String first, ListRow list) {
-    return (list.isBlank(Field.BODY) || list.isBlank(Field.COLOUR))
+    boolean whole = !list.isBlank(Field.BODY) && !list.isBlank(Field.COLOUR);
+    // Beside a merged cell the word stands where a colour would.
+    boolean asColour = list.text(Field.COLOUR).equals(Numbers.plain(first));
+    return (!whole || asColour)
         && TOTAL.matcher(first.toLowerCase(Locale.ROOT).replaceAll("[:=]", "").strip()).matches();
   }
 

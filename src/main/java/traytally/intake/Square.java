@@ -84,7 +84,7 @@ final class Square {
     return false;
   }
 
-  private static boolean isLengthWithUnit(Cell cell) {
+  static boolean isLengthWithUnit(Cell cell) {
     return RowReader.writtenLength(cell).filter(l -> l.unit().isPresent()).isPresent();
   }
 
@@ -193,7 +193,10 @@ final class Square {
     boolean others = false;
     for (int column = 0; column < row.cells().size(); column++) {
       Cell cell = row.cell(column);
-      if (isLengthWithUnit(cell)) {
+      if (isLengthWithUnit(cell) && under.lengths(column)) {
+        // A row of a list: over counts a length heads them, over lengths it is one of them.
+        return Map.of();
+      } else if (isLengthWithUnit(cell)) {
         withUnit.put(column, Field.LENGTH);
       } else if (isBareLength(cell)) {
         bare.put(column, Field.LENGTH);

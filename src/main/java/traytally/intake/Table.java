@@ -1,5 +1,6 @@
 package traytally.intake;
 
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -24,7 +25,9 @@ final class Table {
   private final Map<String, Integer> assumptions = new LinkedHashMap<>();
   private final Map<Field, String> passed = new EnumMap<>(Field.class);
   private OptionalInt year = OptionalInt.empty();
+  private Optional<YearMonth> month = Optional.empty();
   private List<String> names = List.of();
+  private List<String> titles = List.of();
   private int firstRow;
 
   Table(GivenSheet sheet, List<ColumnHeader> headers, ColumnGuess guess) {
@@ -39,13 +42,24 @@ final class Table {
     return year;
   }
 
+  /** The month that the title, the tab or the file's name speaks of, if it does. */
+  Optional<YearMonth> month() {
+    return month;
+  }
+
+  /** The titles over the list, the nearest first. */
+  List<String> titles() {
+    return titles;
+  }
+
   /** What the list may be called: the title over it, and the tab. */
   List<String> names() {
     return names;
   }
 
   /** Notes what stands over the list. */
-  void under(List<String> titles) {
+  void under(List<String> above) {
+    titles = List.copyOf(above);
     names = Stream.concat(titles.stream().limit(1), Stream.of(sheet.name())).toList();
     List<String> texts = new ArrayList<>(titles);
     texts.add(sheet.name());
@@ -57,6 +71,7 @@ final class Table {
         year = OptionalInt.of(years.get(0));
       }
     }
+    month = texts.stream().flatMap(text -> Dates.monthWithin(text, year).stream()).findFirst();
   }
 
   /** The headers of the columns that were taken for nothing. */
@@ -128,9 +143,15 @@ final class Table {
 
   /** Notes {@code problem}, once where several plastics of one row share the cell. */
   void say(Problem problem) {
-    if (problems.isEmpty() || !problems.get(problems.size() - 1).equals(problem)) {
-      problems.add(problem);
+    for (int last = problems.size() - 1; last >= 0; last--) {
+      if (problems.get(last).row() != problem.row()) {
+        break;
+      }
+      if (problems.get(last).equals(problem)) {
+        return;
+      }
     }
+    problems.add(problem);
   }
 
   void note(int row, int column, String value, String what) {

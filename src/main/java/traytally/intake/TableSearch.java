@@ -65,10 +65,25 @@ final class TableSearch {
     while (start.isPresent()) {
       Start begun = ClarityColumn.settled(sheet, start.get());
       Table table = new Table(sheet, begun.headers(), begun.guess());
+      if (tables.isEmpty()) {
+        noteAbove(table, begun.first());
+      }
       start = fill(table, begun);
       tables.add(table);
     }
     return tables;
+  }
+
+  /** Says which rows over the headers look like rows of the list, and are not read as such. */
+  private void noteAbove(Table table, int first) {
+    for (Row row : sheet.rows().subList(0, first)) {
+      List<Cell> filled = row.cells().stream().filter(c -> !c.isBlank()).toList();
+      if (filled.size() > 1 && filled.stream().anyMatch(Under::isCount)) {
+        int column = row.cells().indexOf(filled.get(0));
+        String text = filled.get(0).shown().strip();
+        table.note(row.number(), column, text, "stands above the headers and was left out.");
+      }
+    }
   }
 
   /** The first columns of lists that stand side by side under one header row. */
@@ -106,7 +121,7 @@ final class TableSearch {
         for (int column = 0; column < Math.min(to, row.cells().size()); column++) {
           cells.add(column < from ? Cell.blank() : row.cell(column));
         }
-        rows.add(new Row(row.number(), cells, row.hidden()));
+        rows.add(new Row(row.number(), cells, row.hidden(), row.struck()));
       }
       rows.removeIf(row -> row.cells().stream().allMatch(Cell::isBlank));
       GivenSheet part =

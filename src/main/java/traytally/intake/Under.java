@@ -49,12 +49,20 @@ final class Under {
     return counts > MOST * cells.size();
   }
 
-  private static boolean isCount(Cell cell) {
+  /** Whether a cell holds a count of pieces. */
+  static boolean isCount(Cell cell) {
     if (cell instanceof Cell.Numeric number) {
       return Quantities.whole(BigDecimal.valueOf(number.value())).value().isPresent();
     }
     return cell instanceof Cell.Text text
         && Quantities.parse(text.text(), OptionalInt.of(1)).value().isPresent();
+  }
+
+  /** Whether a column holds lengths with their units. */
+  boolean lengths(int column) {
+    List<Cell> cells = filled(column);
+    long lengths = cells.stream().filter(Square::isLengthWithUnit).count();
+    return lengths > MOST * cells.size();
   }
 
   /** Whether a column says yes and no, and counts nothing. */

@@ -84,9 +84,13 @@ public final class Words {
     if (word.isEmpty()) {
       return Told.nothing();
     }
-    for (Clarity clarity : Clarity.values()) {
-      if (LIST.words("clarity." + clarity.word()).contains(word)) {
-        return Told.assuming(clarity, "\"" + text.strip() + "\" read as " + clarity.word());
+    String slight = word.replaceFirst("^(?:an? )?(?:bit|little|touch|tad)(?: of)? ", "slightly ");
+    String bare = slight.replaceFirst("^(?:slightly|very|quite|fairly|rather|pretty|really) ", "");
+    for (String said : List.of(word, slight, bare)) {
+      for (Clarity clarity : Clarity.values()) {
+        if (said.equals(clarity.word()) || LIST.words("clarity." + clarity.word()).contains(said)) {
+          return Told.assuming(clarity, "\"" + text.strip() + "\" read as " + clarity.word());
+        }
       }
     }
     return Told.wrong("is no clarity known here. Write clear, stained, cloudy or dirty.");

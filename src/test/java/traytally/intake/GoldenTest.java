@@ -10,6 +10,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -141,6 +142,6 @@ final class GoldenTest {
         said.containsKey("once-owned"),
         Optional.ofNullable(said.get("date-order")).map("day"::equals),
         Optional.ofNullable(said.get("length-unit"))
-            .map(u -> u.equals("mm") ? ImportOptions.LengthUnit.MM : ImportOptions.LengthUnit.IN));
+            .map(u -> ImportOptions.LengthUnit.valueOf(u.toUpperCase(Locale.ROOT))));
   }
 }
