@@ -48,6 +48,13 @@ final class ListSearch {
         throw new ListRefusedException(unrecognised(file));
       }
     }
+    List<Table> tables = found.values().stream().flatMap(List::stream).toList();
+    found.forEach(
+        (sheet, lists) -> {
+          if (lists.isEmpty() && !sheet.name().isEmpty() && !Printed.is(sheet)) {
+            new Legend(sheet).spellOut(tables);
+          }
+        });
     return found;
   }
 
