@@ -183,7 +183,8 @@ final class HeaderSearch {
       return true;
     }
     List<Cell> named = under.filled(body);
-    return under.filled(colour).size() * 2 > named.size()
+    return named.isEmpty()
+        || under.filled(colour).size() * 2 > named.size()
         || named.stream().anyMatch(cell -> Anatomy.bodyWords(cell.shown()) > 0);
   }
 

@@ -186,8 +186,8 @@ class SheetsTest {
     handed.with("length-unit in").take("Body|Colour|Length|Count", "grub|ink|13|3").says("330 mm");
     handed.with("length-unit mm").take("Body|Colour|Length|Count", "grub|tea|13|3").says("13 mm");
     assertEquals(
-        "list.csv, column C: lengths such as 13 may be millimetres or inches. Say which with"
-            + " --length-unit mm or --length-unit in.",
+        "list.csv, column C: lengths such as 13 may be millimetres, centimetres or inches. Say"
+            + " which with --length-unit mm, --length-unit cm or --length-unit in.",
         handed
             .with()
             .refusal(Handed.sheet("list.csv", "", "Body|Colour|Length|Count", "worm|ink|13|3")));

@@ -121,7 +121,9 @@ final class ValuesTest {
         "75 90 100|MM",
         "3 75|EACH_BY_SIZE",
         "15 20|CANNOT_TELL",
-        "15 3|INCHES",
+        "15 3|CANNOT_TELL",
+        "7.5 10|CANNOT_TELL",
+        "5 7.5 10|INCHES",
         "20 75|MM",
         "3 15 75|CANNOT_TELL"
       })
