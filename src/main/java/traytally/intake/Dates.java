@@ -79,7 +79,7 @@ final class Dates {
       Pattern.compile(MONTH + "[-/. ]*(\\d{1,2})(?:st|nd|rd|th)?[-/.,' ]+(\\d{4}|\\d{2})");
 
   private static final Pattern MONTH_WITHIN =
-      Pattern.compile("(?<![\\p{L}\\d] ?)\\b" + MONTH + "\\b(?:,? (20\\d\\d))?");
+      Pattern.compile("(?<!\\d ?)(?<!\\d(?:st|nd|rd|th) ?)\\b" + MONTH + "\\b(?:,? (20\\d\\d))?");
 
   private Dates() {}
 
@@ -210,7 +210,8 @@ final class Dates {
   /** The month and year that a name tells: {@code Mar 2026}; empty without a year. */
   static Optional<YearMonth> monthWithin(String text, OptionalInt year) {
     Matcher found = MONTH_WITHIN.matcher(Numbers.plain(text).toLowerCase(Locale.ROOT));
-    if (!found.find()) {
+    if (!found.find() || (found.group(2) == null && found.start() > 0)) {
+      // In the middle of a title and without its year it may be another word: what may be left.
       return Optional.empty();
     }
     OptionalInt told =
