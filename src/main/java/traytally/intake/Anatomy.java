@@ -39,10 +39,18 @@ record Anatomy(String body, String colour, String length, String quantity) {
   private static final Pattern BARE_END =
       Pattern.compile("(.*\\p{L})\\s+([3-9]\\d|1\\d\\d|2[0-4]\\d)");
 
+  private static final String PACKS = "(?:(?:full|sealed|new) )?(?:packs?|pks?|packets?|bags?)";
+
+  /** A remark in brackets at the end, behind the count. */
+  private static final Pattern REMARK = Pattern.compile("(.*\\S)\\s*\\([^()]*\\p{L}[^()]*\\)\\s*");
+
   /** A count at the end: x6, (6), - 6, : 6, = 2 packs of 8; or a count in front: 6 x, 6x. */
   private static final List<Pattern> COUNTS =
       List.of(
           Pattern.compile("(.*\\S)\\s*\\(\\s*x?\\s*([~\\d][^()]*|none|nil)\\)\\s*"),
+          Pattern.compile(
+              "(.*?\\S)\\s+((?:\\d+|an?|half an?|one|two|three)\\s+" + PACKS + "\\b.*)"),
+          Pattern.compile("(.*?\\S)\\s+(\\d+\\s*x\\s*\\d+.*)"),
           Pattern.compile("(.*\\S)\\s+[x*]\\s*(~?\\d+\\+?)\\s*"),
           Pattern.compile(
               "(.*\\S)\\s*(?:\\s-|[:=,;])\\s*((?:~|about|approx\\.?|around|ca?\\.?)?\\s*\\d.*|none.*|nil|a"
@@ -58,20 +66,16 @@ record Anatomy(String body, String colour, String length, String quantity) {
   static Anatomy of(String text) {
     String rest = Numbers.plain(text);
     String quantity = "";
-    String count = "";
     Matcher first = COUNT_FIRST.matcher(rest);
+    Matcher remark = REMARK.matcher(rest);
+    Optional<String[]> last =
+        countLast(rest).or(() -> remark.matches() ? countLast(remark.group(1)) : Optional.empty());
     if (first.matches()) {
       quantity = first.group(1);
       rest = first.group(2);
-    } else {
-      for (Pattern pattern : COUNTS) {
-        Matcher last = pattern.matcher(rest);
-        if (count.isEmpty() && last.matches() && isCount(last.group(2))) {
-          count = last.group(2);
-          rest = last.group(1);
-        }
-      }
-      quantity = count;
+    } else if (last.isPresent()) {
+      rest = last.get()[0];
+      quantity = last.get()[1];
     }
     Matcher bare = BARE_MM.matcher(rest);
     if (!LENGTH.matcher(rest).find() && bare.find()) {
@@ -94,6 +98,17 @@ record Anatomy(String body, String colour, String length, String quantity) {
     return bodyLast || lone
         ? new Anatomy(after, before, length.group(), quantity)
         : new Anatomy(before, after, length.group(), quantity);
+  }
+
+  /** What stands before the count at the end of {@code text}, and the count. */
+  private static Optional<String[]> countLast(String text) {
+    for (Pattern pattern : COUNTS) {
+      Matcher last = pattern.matcher(text);
+      if (last.matches() && isCount(last.group(2))) {
+        return Optional.of(new String[] {last.group(1), last.group(2)});
+      }
+    }
+    return Optional.empty();
   }
 
   private static boolean isCount(String text) {

@@ -97,7 +97,13 @@ final class BoxRows {
             .filter(title -> COUNTED.matcher(title).matches())
             .flatMap(title -> Dates.within(title, today).stream())
             .filter(day -> !day.isAfter(today))
-            .findFirst();
+            .findFirst()
+            .or(
+                () ->
+                    table
+                        .header(Field.PIECES)
+                        .flatMap(header -> Dates.within(header.text(), today))
+                        .filter(day -> !day.isAfter(today)));
     for (Field field : Field.values()) {
       if (table.tells(field)) {
         told.add(field);
@@ -179,7 +185,7 @@ final class BoxRows {
   private Optional<LocalDate> counted(ListRow row) {
     if (row.isBlank(Field.DATE)) {
       titleDay.ifPresent(
-          day -> table.assumeOnce("Counted on " + day + ", as the title over the list says."));
+          day -> table.assumeOnce("Counted on " + day + ", as the title or the header says."));
       return titleDay;
     }
     Optional<LocalDate> counted = reader.date(Field.DATE);

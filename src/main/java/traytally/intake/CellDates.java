@@ -55,6 +55,9 @@ final class CellDates {
       return dayOf(table.month().get(), Integer.parseInt(day.group(1)));
     }
     Told<Dates.Written> told = Dates.parse(cell.shown(), today, OptionalInt.empty());
+    if (told.isWrong() && table.kind() == ListKind.PLAN && table.year().isEmpty()) {
+      return toCome(cell).orElse(told.map(w -> today));
+    }
     if (told.isWrong() && table.year().isPresent()) {
       Told<Dates.Written> that = Dates.parse(cell.shown(), today, table.year());
       if (that.value().isPresent()) {
@@ -74,6 +77,15 @@ final class CellDates {
     }
     return date.map(Told::of)
         .orElseGet(() -> Told.wrong("may be either of two dates. Write it as 2026-06-03."));
+  }
+
+  /** The next such day, where the date of a plan has no year. */
+  private Optional<Told<LocalDate>> toCome(Cell cell) {
+    return Dates.parse(cell.shown(), today, OptionalInt.of(today.getYear()))
+        .value()
+        .flatMap(written -> written.certain().or(() -> habits.order().flatMap(written::in)))
+        .map(day -> day.isBefore(today) ? day.plusYears(1) : day)
+        .map(day -> Told.assuming(day, "Dates without a year were read as the next such day"));
   }
 
   private Told<LocalDate> dayOf(YearMonth month, int day) {

@@ -50,6 +50,15 @@ record ColumnGuess(
     why = Map.copyOf(why);
   }
 
+  /** Words that stand over some column exactly: they are no slip of another. */
+  private static final Set<String> USUAL = usual();
+
+  private static Set<String> usual() {
+    Set<String> usual = new HashSet<>(WORDS.words("ignored"));
+    HEADERS.values().forEach(kind -> kind.values().forEach(usual::addAll));
+    return usual;
+  }
+
   /** What may stand in several columns that are added up, if the person says so. */
   private static final Set<Field> SUMMED = EnumSet.of(Field.PIECES, Field.LOOSE, Field.LANDED);
 
@@ -197,6 +206,7 @@ record ColumnGuess(
       } else if (best == 0
           && header.length() > 4
           && word.length() > 3
+          && !USUAL.contains(header)
           && Spelling.isOneSlip(header, word)) {
         best = SLIP;
       }

@@ -172,7 +172,8 @@ final class ContentGuess {
 
   /** Whether a column of colours stands under headings, the first of them over all. */
   private boolean standUnderShapes(int column) {
-    return isHeading(rows.get(0)) && shapes(column) < 0;
+    boolean several = rows.stream().anyMatch(row -> row.cells().size() > 1);
+    return several && isHeading(rows.get(0)) && shapes(column) < 0;
   }
 
   private static boolean isHeading(Row row) {

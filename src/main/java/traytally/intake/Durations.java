@@ -32,6 +32,11 @@ final class Durations {
               + "\\s*and a half|(\\d{1,2}|one|two|three) and a half\\s*"
               + H);
   private static final Pattern MINUTES = Pattern.compile("(" + Numbers.NUMBER + ")\\s*" + M);
+
+  /** So many hours or a few more: nobody begins at two in the night (an assumption). */
+  private static final Pattern FEW_HOURS =
+      Pattern.compile("([1-4](?:\\.5)?)\\s*(?:-|to|or)\\s*[2-6](?:\\.5)?");
+
   private static final Pattern SPAN =
       Pattern.compile(
           "(\\d{1,2})(?:[:.h]?(\\d\\d))?\\s*(am|pm)?\\s*(?:-|to|until|till)\\s*(\\d{1,2})(?:[:.h]?(\\d\\d))?\\s*(am|pm)?");
@@ -70,6 +75,11 @@ final class Durations {
     }
     Optional<BigDecimal> minutes =
         Numbers.parse(plain).map(bare::minutes).or(() -> clock(plain)).or(() -> spelt(plain));
+    Matcher few = FEW_HOURS.matcher(plain);
+    if (bare == Bare.HOURS && few.matches()) {
+      double least = Double.parseDouble(few.group(1)) * HOUR.intValue();
+      return Told.about(least, "taken as " + few.group(1) + " hours");
+    }
     Matcher span = SPAN.matcher(plain);
     if (minutes.isEmpty() && span.matches()) {
       return span(span);
@@ -86,7 +96,7 @@ final class Durations {
   }
 
   private static String timeOfDay(String text) {
-    return text.replaceFirst("^\\d{4}-\\d\\d-\\d\\d ", "");
+    return text.replaceFirst("^\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{1,4},? (?=\\d)", "");
   }
 
   /** {@code minutes} if one rod can fish that long in a day. */

@@ -16,6 +16,9 @@ final class FishByKind {
   private static final Set<String> KINDS = Set.copyOf(WORDS.words("fish.kind"));
   private static final Set<String> BESIDE = Set.copyOf(WORDS.words("fish.beside"));
 
+  private static final Set<String> FISH =
+      Set.of("fish", "no fish", "no of fish", "number of fish", "how many fish", "fish total");
+
   private final List<ColumnHeader> headers;
   private final Under under;
   private final Set<String> settled;
@@ -47,13 +50,27 @@ final class FishByKind {
       }
     }
     if (kinds.isEmpty()) {
-      return guess;
+      return withFish(guess);
     }
     Map<Integer, Field> across = new HashMap<>();
     Map<Integer, String> why = new HashMap<>(guess.why());
     kinds.forEach(column -> across.put(column, Field.LANDED));
     kinds.forEach(column -> why.put(column, "fish of one kind"));
     return new ColumnGuess(guess.kind(), guess.columns(), across, why, guess.score());
+  }
+
+  /** A count under "Fish" beside a column that tells what was fished for is of fish landed. */
+  private ColumnGuess withFish(ColumnGuess guess) {
+    for (int column = 0; column < headers.size(); column++) {
+      String header = headers.get(column).folded();
+      if (FISH.contains(header)
+          && guess.leaves(column)
+          && !settled.contains(header)
+          && under.counts(column)) {
+        return guess.taking(Field.LANDED, column, "counts of fish");
+      }
+    }
+    return guess;
   }
 
   private static boolean namesKind(String header) {

@@ -48,7 +48,10 @@ final class FishRead {
     boolean told =
         fishCounted
             || List.of(Field.TAKES, Field.HOOKED, Field.LANDED).stream().anyMatch(table::tells);
-    if (table.tells(Field.TAKES) && !table.tells(Field.HOOKED) && !table.tells(Field.LANDED)) {
+    if (!fishCounted
+        && table.tells(Field.TAKES)
+        && !table.tells(Field.HOOKED)
+        && !table.tells(Field.LANDED)) {
       table.assume("Hooked and landed fish are not told: none are entered. Trust goes by takes.");
     }
     if (told || table.rows().isEmpty()) {

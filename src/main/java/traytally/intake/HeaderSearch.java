@@ -188,18 +188,24 @@ final class HeaderSearch {
         || named.stream().anyMatch(cell -> Anatomy.bodyWords(cell.shown()) > 0);
   }
 
-  /** The same without a "count" that says yes and no, where another column counts. */
+  /**
+   * The same without a "count" that says yes and no, or an "item" that numbers the rows, where
+   * another column tells what it is taken for.
+   */
   private ColumnGuess counting(ColumnGuess guess, List<ColumnHeader> headers, int below) {
-    int pieces = guess.columns().getOrDefault(Field.PIECES, -1);
     Under under = new Under(sheet, below);
-    if (pieces < 0 || !under.answers(pieces)) {
-      return guess;
-    }
+    int pieces = guess.columns().getOrDefault(Field.PIECES, -1);
+    int body = guess.columns().getOrDefault(Field.BODY, -1);
     Map<String, Optional<Field>> without = new HashMap<>(given);
-    if (without.putIfAbsent(headers.get(pieces).folded(), Optional.empty()) != null) {
-      return guess;
+    if (pieces >= 0 && under.answers(pieces)) {
+      without.putIfAbsent(headers.get(pieces).folded(), Optional.empty());
     }
-    return ColumnGuess.best(headers, Optional.of(guess.kind()), without).orElse(guess);
+    if (body >= 0 && !under.filled(body).isEmpty() && under.numbers(body)) {
+      without.putIfAbsent(headers.get(body).folded(), Optional.empty());
+    }
+    return without.size() == given.size()
+        ? guess
+        : ColumnGuess.best(headers, Optional.of(guess.kind()), without).orElse(guess);
   }
 
   /** A list of the box whose columns are told by what they hold, too. */

@@ -20,7 +20,7 @@ final class InStock {
   private static final Pattern NOT_THERE =
       Pattern.compile(
           "(?:(?:my|the|all|plastics|lures|baits|pieces|ones|what|i) )*"
-              + "(?:wish ?list|wish|wants?|wanted|needs?|needed|to order|on order|ordered|to buy|to get|shopping list|lost|given away|gave away"
+              + "(?:wish ?list|wish|wants?|wanted|needs?|needed|to order|on order|ordered|to buy|to get|shopping list|lost|given away|gave away|gave to|given to|swapped"
               + "|sold|used up|broken|worn out)(?: \\S+){0,4}");
 
   /** What anglers keep and count beside soft plastics (common practice). */

@@ -87,7 +87,8 @@ public final class Lengths {
   }
 
   private static Optional<Written> once(String text) {
-    Matcher length = LENGTH.matcher(Numbers.plain(text).toLowerCase(Locale.ROOT).strip());
+    String plain = Numbers.plain(text).toLowerCase(Locale.ROOT).strip();
+    Matcher length = LENGTH.matcher(plain.replaceFirst("^(?:~|about|approx\\.?|ca?\\.) ?", ""));
     if (!length.matches()) {
       return Optional.empty();
     }

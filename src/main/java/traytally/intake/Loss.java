@@ -30,6 +30,9 @@ record Loss(int pieces, Optional<LossCause> how) {
                   Field.TORN, LossCause.TORN,
                   Field.CAST_OFF, LossCause.CAST_OFF)));
 
+  /** More pieces than anyone loses in a stint (an assumption). */
+  private static final int MOST_LOST = 200;
+
   /** What the row says of it; what cannot be read is said. */
   static Loss of(RowReader reader) {
     Loss told = toldAtOnce(reader);
@@ -39,7 +42,11 @@ record Loss(int pieces, Optional<LossCause> how) {
           Field.LOST,
           "is less than the pieces lost by cause (" + byCause.pieces() + "). Check the numbers.");
     }
-    return new Loss(Math.max(told.pieces(), byCause.pieces()), told.how().or(() -> byCause.how()));
+    int pieces = Math.max(told.pieces(), byCause.pieces());
+    if (pieces > MOST_LOST) {
+      reader.problem(Field.LOST, "is more than a stint loses. Check the number.");
+    }
+    return new Loss(pieces, told.how().or(() -> byCause.how()));
   }
 
   /** What columns of their own say of each cause. */

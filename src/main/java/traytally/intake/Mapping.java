@@ -1,6 +1,7 @@
 package traytally.intake;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,7 +14,9 @@ final class Mapping {
 
   /** Whether a list's columns can be remembered: they are named, and stand one for one field. */
   static boolean canRemember(Table table) {
+    Collection<Integer> columns = table.guess().columns().values();
     return table.guess().across().isEmpty()
+        && columns.stream().distinct().count() == columns.size()
         && table.headers().stream().anyMatch(h -> !h.folded().isEmpty());
   }
 

@@ -26,6 +26,12 @@ final class PriceList {
   private static final int SLOWEST_DAYS = 365;
 
   /** Headers of a price for one piece. */
+  private static final Set<String> LARGE_UNITS =
+      Set.of("EUR", "GBP", "USD", "CHF", "AUD", "CAD", "NZD");
+
+  /** No pack of soft plastics costs more in such a currency (an assumption). */
+  private static final BigDecimal DEAREST = new BigDecimal("300");
+
   private static final Set<String> EACH =
       Set.of(
           "each",
@@ -117,6 +123,9 @@ final class PriceList {
     if (!reader.failed() && price.isEmpty()) {
       reader.problem(Field.PACK_PRICE, "The price is missing. Write the price of one pack.");
     }
+    if (price.filter(PriceList::isTooDear).isPresent()) {
+      reader.problem(Field.PACK_PRICE, "is more than any pack costs. Write the price of one pack.");
+    }
     if (price.filter(p -> Money.of(p.units(), own).cents() <= 0).isPresent()) {
       reader.problem(Field.PACK_PRICE, "is no price. Write the price of one pack, above 0.");
     }
@@ -134,6 +143,12 @@ final class PriceList {
             packSize.orElseThrow(),
             price.orElseThrow(),
             reader.word(Field.IN_STOCK, Words::yesNo).orElse(true)));
+  }
+
+  /** Whether a sum in a currency of coins worth about a euro is a slip of the decimal mark. */
+  private static boolean isTooDear(Amounts.Written sum) {
+    return sum.currency().map(Currency::getCurrencyCode).filter(LARGE_UNITS::contains).isPresent()
+        && sum.units().compareTo(DEAREST) > 0;
   }
 
   /** The price of the whole pack where the column tells that of a piece. */
@@ -194,13 +209,19 @@ final class PriceList {
                   " and ", stated.stream().map(Currency::getCurrencyCode).sorted().toList())
               + " stand in one list. Keep one list for each currency.");
     }
-    listed = stated.stream().findFirst();
+    Optional<Currency> titled =
+        table.titles().stream().flatMap(t -> Amounts.ofFormat(t, own).stream()).findFirst();
+    listed = stated.stream().findFirst().or(() -> titled);
     if (lines.stream().anyMatch(line -> line.price().currency().isEmpty())) {
       String code = listed.orElse(own).getCurrencyCode();
       table.assume(
           "Prices without a currency were read as "
               + code
-              + (listed.isPresent() ? ", like the others." : ", the currency of the settings."));
+              + (!stated.isEmpty()
+                  ? ", like the others."
+                  : titled.isPresent()
+                      ? ", as the title says."
+                      : ", the currency of the settings."));
     }
   }
 

@@ -113,6 +113,9 @@ final class Quantities {
   private static final Pattern PIECES =
       Pattern.compile("(?:x\\s*)?" + NUM + "(?:\\s*x)?\\s*" + PIECE + "(?:\\s*left)?");
 
+  /** A face behind a count, or marks of regret. */
+  private static final Pattern FACE = Pattern.compile("(?<=\\w)\\s*(?:[:;]-?[()/|]|!+)$");
+
   private Quantities() {}
 
   /** Pieces, where {@code packSize} is what a pack holds, if known. */
@@ -120,6 +123,9 @@ final class Quantities {
     String plain = Numbers.plain(text).toLowerCase(Locale.ROOT).strip();
     if (plain.isEmpty()) {
       return Told.nothing();
+    }
+    if (FACE.matcher(plain).find()) {
+      return parse(FACE.matcher(plain).replaceFirst(""), packSize);
     }
     if (NONE.contains(plain)) {
       return Told.of(0);

@@ -1,6 +1,7 @@
 package traytally.intake;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -16,7 +17,9 @@ import traytally.sheet.Row;
 final class Sections {
   private static final Pattern TOTAL =
       Pattern.compile(
-          "(?:grand |sub ?-?)?totals?\\b.*|sum|sums|in all|all together|altogether|overall");
+          "(?:grand |sub ?-?|(?:trip|day|days|session|month|season|year|tray|box) )?totals?\\b.*"
+              + "|sum|sums|all|in all|all together|altogether|overall|season"
+              + "|\\d+ (?:in (?:the|all|total)|left in|altogether|all told)\\b.*");
 
   private static final String TRAYS = "(?:tray|box|drawer|wallet|bag|compartment)";
 
@@ -24,11 +27,28 @@ final class Sections {
       Pattern.compile(
           "(?:"
               + TRAYS
-              + " (?:no\\.? ?)?(?:\\d+|[a-z])"
-              + "|(?:top|bottom|big|small|left|right|boat|spare|black|white|blue|red|green|yellow"
+              + " (?:no\\.? ?)?(?:\\d+|[a-z]|top|bottom|middle|left|right|front|back|upper|lower|lid)"
+              + "|(?:top|bottom|upper|lower|middle|big|small|left|right|boat|spare|black|white|blue|red|green|yellow"
               + "|orange|grey|clear) "
               + TRAYS
               + "):?",
+          Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern POSTAGE =
+      Pattern.compile(
+          "(?:post|postage|p ?& ?p|delivery|shipping|carriage)(?: cost)?",
+          Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern CALLED_OFF =
+      Pattern.compile(
+          "\\s*(?:cancelled|canceled|called off|postponed|scrapped|not going|off)[.!]*\\s*",
+          Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern NOT_FISHED =
+      Pattern.compile(
+          "(?:(?:blank|cancelled|none|nothing|-)\\W*)?(?:did ?n[o']?t (?:fish|go)|did not (?:fish|go)"
+              + "|no fishing|not fished|too (?:rough|windy|wet)\\b.*|rained off|blown off|called off"
+              + "|cancelled)[.!]*",
           Pattern.CASE_INSENSITIVE);
 
   private final Table table;
@@ -40,6 +60,8 @@ final class Sections {
   private final List<String> titles;
   private Optional<Place> tray = Optional.empty();
   private Optional<Place> water = Optional.empty();
+  private final Map<Integer, Cell> postages = new HashMap<>();
+  private Optional<ShopTerms> shopTerms = Optional.empty();
   private final Optional<FirstSection> first;
   private boolean headed;
 
@@ -89,12 +111,17 @@ final class Sections {
         filled.add(column);
       }
     }
-    if (filled.isEmpty()) {
+    if (filled.isEmpty() || filled.stream().allMatch(c -> isRule(row.cell(c).shown()))) {
       return;
     }
     if (row.struck()) {
       String text = row.cell(filled.get(0)).shown().strip();
       table.note(row.number(), filled.get(0), text, "is struck out: the row was left out.");
+      return;
+    }
+    if (isCalledOff(row, list)) {
+      String text = row.cell(filled.get(0)).shown().strip();
+      table.note(row.number(), filled.get(0), text, "was called off or not fished: left out.");
       return;
     }
     boolean told = tells(list);
@@ -112,6 +139,21 @@ final class Sections {
       underHeadings(list);
       add(row, list);
     }
+  }
+
+  /** A line drawn between rows. */
+  private static boolean isRule(String text) {
+    return text.strip().matches("[-=_:]{3,}");
+  }
+
+  /** Whether a row says that an outing did not come about. */
+  private boolean isCalledOff(Row row, ListRow list) {
+    return switch (table.kind()) {
+      case PLAN -> row.cells().stream().anyMatch(c -> CALLED_OFF.matcher(c.shown()).matches());
+      case TRIPS ->
+          list.isBlank(Field.COLOUR) && NOT_FISHED.matcher(list.text(Field.BODY)).matches();
+      case BOX, PRICES -> false;
+    };
   }
 
   private boolean tells(ListRow list) {
@@ -168,7 +210,10 @@ final class Sections {
                           + remark
                           + "\" was passed over."));
     } else {
-      section = Optional.of(new Place(Cell.text(text), column, true));
+      ShopTerms terms = ShopTerms.of(text);
+      boolean shop = table.kind() == ListKind.PRICES;
+      section = Optional.of(new Place(Cell.text(shop ? terms.name() : text), column, true));
+      shopTerms = shop ? Optional.of(terms) : Optional.empty();
       table.assume("Headings between the rows tell the " + sectionField.word() + ".");
     }
   }
@@ -204,6 +249,7 @@ final class Sections {
     if (section.isPresent() && list.isBlank(sectionField)) {
       list.fill(sectionField, section.get());
     }
+    shopTerms.ifPresent(terms -> terms.fill(list));
     if (tray.isPresent() && list.isBlank(Field.TRAY)) {
       list.fill(Field.TRAY, tray.get());
     }
@@ -226,12 +272,17 @@ final class Sections {
       return;
     }
     Field counted = table.kind() == ListKind.PRICES ? Field.PACK_PRICE : Field.PIECES;
+    if (counted == Field.PACK_PRICE && POSTAGE.matcher(row.cell(0).shown().strip()).matches()) {
+      table.guess().across().keySet().forEach(column -> postages.put(column, row.cell(column)));
+      return;
+    }
     table.guess().across().entrySet().stream()
         .sorted(Map.Entry.comparingByKey())
         .forEach(
             entry -> {
               int column = entry.getKey();
-              if (!row.cell(column).isBlank()) {
+              boolean notSold = counted == Field.PACK_PRICE && Square.isNotSold(row.cell(column));
+              if (!row.cell(column).isBlank() && !notSold) {
                 ListRow one = list.copy();
                 String header = table.headers().get(column).text();
                 one.put(entry.getValue(), Cell.text(header), column);
@@ -283,6 +334,18 @@ final class Sections {
     if (headed) {
       first.ifPresent(rows -> rows.fill(titles));
     }
+    postagesAcross();
     new ToldAbove(table, titles).fill();
+  }
+
+  /** A row of postages under shops that stand side by side is of each shop's prices. */
+  private void postagesAcross() {
+    for (ListRow row : postages.isEmpty() ? List.<ListRow>of() : table.rows()) {
+      int column = row.place(Field.SHOP).column();
+      Cell postage = postages.getOrDefault(column, Cell.blank());
+      if (!ListRow.isBlank(postage) && row.isBlank(Field.POSTAGE)) {
+        row.fill(Field.POSTAGE, new Place(postage, column, true));
+      }
+    }
   }
 }

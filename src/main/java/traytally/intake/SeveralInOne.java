@@ -92,7 +92,8 @@ final class SeveralInOne {
     for (ListRow row : table.rows()) {
       List<Part> parts =
           row.isBlank(Field.COLOUR) ? parts(row.place(Field.BODY).cell().shown()) : List.of();
-      if (parts.size() > 1) {
+      boolean tells = parts.stream().anyMatch(part -> !part.told().isEmpty());
+      if (parts.size() > 1 || tells) {
         rows.addAll(split(row, parts));
       } else {
         rows.add(row);
@@ -160,7 +161,10 @@ final class SeveralInOne {
       rows.add(one);
     }
     shareCasts(row.place(Field.CASTS), rows);
-    table.assume("Rows that name several plastics were split, one stint a plastic.");
+    table.assume(
+        parts.size() == 1
+            ? "What a cell tells of its plastic beside the name was read as its stint."
+            : "Rows that name several plastics were split, one stint a plastic.");
     return rows;
   }
 

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import traytally.plastic.Plastic;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
@@ -271,15 +272,22 @@ final class Square {
     return !isColumn(header) && Anatomy.colourWords(header) == words;
   }
 
+  private static final Set<Field> PACK =
+      Set.of(Field.MAKER, Field.BODY, Field.COLOUR, Field.LENGTH, Field.PACK_SIZE);
+
   /**
    * The columns of a list of prices with a shop over each of its last columns.
    *
    * @param below the first row under the header
    */
   static Optional<ColumnGuess> shopsAcross(List<ColumnHeader> headers, Row below) {
-    ColumnGuess words = ColumnGuess.of(headers, ListKind.PRICES, Map.of());
+    ColumnGuess all = ColumnGuess.of(headers, ListKind.PRICES, Map.of());
+    // A shop's name may hold a word of another column, as Post does.
+    Map<Field, Integer> packs = new HashMap<>(all.columns());
+    packs.keySet().retainAll(PACK);
+    ColumnGuess words = new ColumnGuess(ListKind.PRICES, packs, Map.of(), all.why(), all.score());
     boolean lure = words.has(Field.BODY) || words.has(Field.COLOUR);
-    boolean priced = words.has(Field.PACK_PRICE) || words.has(Field.SHOP);
+    boolean priced = all.has(Field.PACK_PRICE) || all.has(Field.SHOP);
     if (!lure || priced || !words.has(Field.PACK_SIZE)) {
       return Optional.empty();
     }
@@ -306,10 +314,17 @@ final class Square {
                 2 * (words.columns().size() + across.size())));
   }
 
+  /** Whether a cell says in place of a price that a shop does not have it. */
+  static boolean isNotSold(Cell cell) {
+    return cell instanceof Cell.Text text
+        && !text.text().matches(".*\\d.*")
+        && Words.yesNo(text.text()).value().filter(sold -> !sold).isPresent();
+  }
+
   private static boolean isSum(Cell cell) {
     return cell instanceof Cell.Numeric
         || (cell instanceof Cell.Text text
-            && text.text().matches(".*\\d[.,]\\d\\d\\D*|\\D?\\d{1,3}\\D?"));
+            && (isNotSold(cell) || text.text().matches(".*\\d[.,]\\d{1,2}\\D*|\\D?\\d{1,3}\\D?")));
   }
 
   private static boolean isShape(String text) {

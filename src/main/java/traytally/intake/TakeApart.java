@@ -4,6 +4,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import traytally.intake.ListRow.Place;
 import traytally.sheet.Cell;
 
@@ -11,6 +13,11 @@ import traytally.sheet.Cell;
 final class TakeApart {
   /** Of the rows, the share that must come apart alike: all but one in five (an assumption). */
   private static final double AGREE = 0.8;
+
+  private static final Pattern POSTAGE_AND_FREE =
+      Pattern.compile(
+          "(.*?)[\\s,;(-]*\\bfree\\b[a-z &]*?\\b(?:over|above|from)\\s+([^()]*\\d[^()]*?)\\)?",
+          Pattern.CASE_INSENSITIVE);
 
   private final Table table;
   private final Map<String, Anatomy> anatomies = new HashMap<>();
@@ -26,11 +33,27 @@ final class TakeApart {
       new LuresAcross(table).run();
       new SeveralInOne(table).run();
     }
+    if (table.kind() == ListKind.PRICES) {
+      postageWithin();
+    }
     wholePlastics();
     lengthsWithin(Field.BODY);
     lengthsWithin(Field.COLOUR);
     new MakersWithin(table).run();
     new TwoColours(table).run();
+  }
+
+  /** {@code £3.20, free over £30} under Postage tells both. */
+  private void postageWithin() {
+    for (ListRow row : table.rows()) {
+      Place place = row.place(Field.POSTAGE);
+      Matcher both = POSTAGE_AND_FREE.matcher(row.text(Field.POSTAGE));
+      if (both.matches()) {
+        row.put(Field.POSTAGE, Cell.text(both.group(1)), place.column());
+        putIfBlank(row, Field.FREE_OVER, both.group(2), place.column());
+        table.assumeOnce("What makes postage free was taken out of the postage.");
+      }
+    }
   }
 
   /** Where only one of body and colour is told, both may stand in that one cell. */
@@ -64,12 +87,21 @@ final class TakeApart {
         row.put(Field.BODY, Cell.text(parts.body()), place.column());
         row.put(Field.COLOUR, Cell.text(parts.colour()), place.column());
         putIfBlank(row, Field.LENGTH, parts.length(), place.column());
+        if (table.kind() == ListKind.PRICES) {
+          putIfBlank(row, Field.PACK_SIZE, packSize(parts.quantity()), place.column());
+        }
         if (counts) {
           putIfBlank(row, Field.PIECES, parts.quantity(), place.column());
         }
       }
     }
     example.ifPresent(table::assume);
+  }
+
+  /** {@code (6 pk)} behind a name in a list of prices is what a pack holds. */
+  private static String packSize(String quantity) {
+    return quantity.replaceFirst(
+        "(?i)^(?:packs? of |x ?)?(\\d+)(?: ?(?:pks?|packs?|pcs|pieces))?$", "$1");
   }
 
   private static String shown(String text, Anatomy parts) {

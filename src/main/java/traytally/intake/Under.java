@@ -58,6 +58,12 @@ final class Under {
         && Quantities.parse(text.text(), OptionalInt.of(1)).value().isPresent();
   }
 
+  /** Whether a column holds bare numbers and nothing else. */
+  boolean numbers(int column) {
+    return filled(column).stream()
+        .allMatch(c -> c instanceof Cell.Numeric || c.shown().strip().matches("\\d{1,6}\\.?"));
+  }
+
   /** Whether a column holds lengths with their units. */
   boolean lengths(int column) {
     List<Cell> cells = filled(column);

@@ -53,6 +53,12 @@ public final class Words {
           "discontinued",
           "on order",
           "never",
+          "nein",
+          "awaiting",
+          "due in",
+          "coming soon",
+          "back soon",
+          "back order",
           "oos");
 
   private Words() {}
@@ -65,11 +71,12 @@ public final class Words {
     if (YES.contains(plain)) {
       return Told.of(true);
     }
-    if (NO.contains(plain)) {
+    if (NO.contains(plain) || plain.startsWith("back in ") || plain.startsWith("due ")) {
       return Told.of(false);
     }
     // A shop's stock given as a number of packs.
-    return Numbers.parse(plain)
+    return Numbers.parse(
+            plain.replaceFirst("^(?:only )?(\\d{1,4}) (?:left|packs?|in stock|in)$", "$1"))
         .filter(n -> n.signum() >= 0)
         .map(n -> Told.assuming(n.signum() > 0, "a number read as in stock"))
         .orElseGet(() -> Told.wrong("is neither yes nor no. Write yes or no."));
