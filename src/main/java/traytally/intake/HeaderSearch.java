@@ -153,26 +153,21 @@ final class HeaderSearch {
   }
 
   private Optional<ColumnGuess> guess(List<ColumnHeader> headers, int below) {
-    return recall(headers)
-        .or(
-            () -> {
-              Optional<ColumnGuess> best =
-                  ColumnGuess.best(headers, wanted, given)
-                      .map(guess -> counting(guess, headers, below))
-                      .map(
-                          guess ->
-                              new FishByKind(headers, new Under(sheet, below), given.keySet())
-                                  .in(guess))
-                      .map(guess -> LuresAcross.in(guess, headers));
-              return byContent(best, headers, below)
-                  .or(() -> best)
-                  .filter(guess -> mayBeLures(guess, below));
-            });
+    return recall(headers).or(() -> guessed(headers, new Under(sheet, below)));
+  }
+
+  private Optional<ColumnGuess> guessed(List<ColumnHeader> headers, Under under) {
+    FishByKind fish = new FishByKind(headers, under, given.keySet());
+    Optional<ColumnGuess> best =
+        ColumnGuess.best(headers, wanted, given)
+            .map(guess -> counting(guess, headers, under))
+            .map(fish::in)
+            .map(guess -> LuresAcross.in(guess, headers));
+    return byContent(best, headers, under).or(() -> best).filter(guess -> mayBeLures(guess, under));
   }
 
   /** Whether a list that tells no length has colours, or shapes, in its cells. */
-  private boolean mayBeLures(ColumnGuess guess, int below) {
-    Under under = new Under(sheet, below);
+  private boolean mayBeLures(ColumnGuess guess, Under under) {
     int body = guess.columns().getOrDefault(Field.BODY, -1);
     int colour = guess.columns().getOrDefault(Field.COLOUR, -1);
     if (wanted.isPresent()
@@ -192,8 +187,7 @@ final class HeaderSearch {
    * The same without a "count" that says yes and no, or an "item" that numbers the rows, where
    * another column tells what it is taken for.
    */
-  private ColumnGuess counting(ColumnGuess guess, List<ColumnHeader> headers, int below) {
-    Under under = new Under(sheet, below);
+  private ColumnGuess counting(ColumnGuess guess, List<ColumnHeader> headers, Under under) {
     int pieces = guess.columns().getOrDefault(Field.PIECES, -1);
     int body = guess.columns().getOrDefault(Field.BODY, -1);
     Map<String, Optional<Field>> without = new HashMap<>(given);
@@ -210,13 +204,12 @@ final class HeaderSearch {
 
   /** A list of the box whose columns are told by what they hold, too. */
   private Optional<ColumnGuess> byContent(
-      Optional<ColumnGuess> best, List<ColumnHeader> headers, int below) {
+      Optional<ColumnGuess> best, List<ColumnHeader> headers, Under under) {
     boolean other =
         best.map(ColumnGuess::kind).or(() -> wanted).filter(k -> k != ListKind.BOX).isPresent();
     if (other || headers.size() > MOST_COLUMNS) {
       return Optional.empty();
     }
-    Under under = new Under(sheet, below);
     ColumnGuess words = best.orElseGet(() -> ColumnGuess.of(headers, ListKind.BOX, given));
     ColumnGuess places = new PlaceCounts(headers, under, given.keySet()).in(words);
     return Optional.of(new ToldByContent(headers, under, given.keySet()).in(places))

@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import traytally.intake.ListRow.Place;
 import traytally.sheet.Cell;
@@ -34,21 +33,11 @@ final class Sections {
               + "):?",
           Pattern.CASE_INSENSITIVE);
 
+  private static final Pattern RULE = Pattern.compile("\\s*[-=_:]{3,}\\s*");
+
   private static final Pattern POSTAGE =
       Pattern.compile(
           "(?:post|postage|p ?& ?p|delivery|shipping|carriage)(?: cost)?",
-          Pattern.CASE_INSENSITIVE);
-
-  private static final Pattern CALLED_OFF =
-      Pattern.compile(
-          "\\s*(?:cancelled|canceled|called off|postponed|scrapped|not going|off)[.!]*\\s*",
-          Pattern.CASE_INSENSITIVE);
-
-  private static final Pattern NOT_FISHED =
-      Pattern.compile(
-          "(?:(?:blank|cancelled|none|nothing|-)\\W*)?(?:did ?n[o']?t (?:fish|go)|did not (?:fish|go)"
-              + "|no fishing|not fished|too (?:rough|windy|wet)\\b.*|rained off|blown off|called off"
-              + "|cancelled)[.!]*",
           Pattern.CASE_INSENSITIVE);
 
   private final Table table;
@@ -111,7 +100,7 @@ final class Sections {
         filled.add(column);
       }
     }
-    if (filled.isEmpty() || filled.stream().allMatch(c -> isRule(row.cell(c).shown()))) {
+    if (filled.isEmpty() || filled.stream().allMatch(c -> isRule(row.cell(c)))) {
       return;
     }
     if (row.struck()) {
@@ -119,14 +108,14 @@ final class Sections {
       table.note(row.number(), filled.get(0), text, "is struck out: the row was left out.");
       return;
     }
-    if (isCalledOff(row, list)) {
+    if (CalledOff.is(table.kind(), row, list)) {
       String text = row.cell(filled.get(0)).shown().strip();
       table.note(row.number(), filled.get(0), text, "was called off or not fished: left out.");
       return;
     }
     boolean told = tells(list);
     String first = row.cell(filled.get(0)).shown().strip();
-    if (isTotal(first, list)) {
+    if (isTotal(first, filled.get(0), list)) {
       table.note(row.number(), filled.get(0), first, "begins a row of totals, which was left out.");
     } else if (filled.size() == 1 && isSumOfAbove(list)) {
       table.note(row.number(), filled.get(0), first, "is the sum of the counts above: left out.");
@@ -142,18 +131,8 @@ final class Sections {
   }
 
   /** A line drawn between rows. */
-  private static boolean isRule(String text) {
-    return text.strip().matches("[-=_:]{3,}");
-  }
-
-  /** Whether a row says that an outing did not come about. */
-  private boolean isCalledOff(Row row, ListRow list) {
-    return switch (table.kind()) {
-      case PLAN -> row.cells().stream().anyMatch(c -> CALLED_OFF.matcher(c.shown()).matches());
-      case TRIPS ->
-          list.isBlank(Field.COLOUR) && NOT_FISHED.matcher(list.text(Field.BODY)).matches();
-      case BOX, PRICES -> false;
-    };
+  private static boolean isRule(Cell cell) {
+    return cell instanceof Cell.Text text && RULE.matcher(text.text()).matches();
   }
 
   private boolean tells(ListRow list) {
@@ -197,7 +176,7 @@ final class Sections {
       water = Optional.of(new Place(Cell.text(text), column, true));
       table.assume("\"" + text + "\" on a row of its own was read as the water of the rows below.");
     } else if (table.kind() == ListKind.TRIPS) {
-      Heading heading = Heading.of(text);
+      DayHeading heading = DayHeading.of(text);
       section = Optional.of(new Place(Cell.text(heading.date()), column, true));
       water = heading.water().map(w -> new Place(Cell.text(w), column, true));
       table.assume("Headings between the rows tell the date.");
@@ -215,27 +194,6 @@ final class Sections {
       section = Optional.of(new Place(Cell.text(shop ? terms.name() : text), column, true));
       shopTerms = shop ? Optional.of(terms) : Optional.empty();
       table.assume("Headings between the rows tell the " + sectionField.word() + ".");
-    }
-  }
-
-  /** A date on a row of its own, perhaps with the water behind it and a remark behind that. */
-  private record Heading(String date, Optional<String> water, Optional<String> remark) {
-    private static final Pattern BETWEEN = Pattern.compile("\\s+[-–@|]\\s+|,\\s*|:\\s+|\\s+at\\s+");
-
-    static Heading of(String text) {
-      String plain = Numbers.plain(text);
-      Matcher between = BETWEEN.matcher(plain);
-      while (between.find()) {
-        String date = plain.substring(0, between.start());
-        if (Dates.isDate(date)) {
-          String[] rest = BETWEEN.split(plain.substring(between.end()), 2);
-          return new Heading(
-              date,
-              Optional.of(rest[0].strip()).filter(water -> !water.isEmpty()),
-              rest.length > 1 ? Optional.of(rest[1].strip()) : Optional.empty());
-        }
-      }
-      return new Heading(plain, Optional.empty(), Optional.empty());
     }
   }
 
@@ -292,10 +250,10 @@ final class Sections {
             });
   }
 
-  private boolean isTotal(String first, ListRow list) {
+  private boolean isTotal(String first, int column, ListRow list) {
     boolean whole = !list.isBlank(Field.BODY) && !list.isBlank(Field.COLOUR);
     // Beside a merged cell the word stands where a colour would.
-    boolean asColour = list.text(Field.COLOUR).equals(Numbers.plain(first));
+    boolean asColour = table.guess().columns().getOrDefault(Field.COLOUR, -1) == column;
     return (!whole || asColour)
         && TOTAL.matcher(first.toLowerCase(Locale.ROOT).replaceAll("[:=]", "").strip()).matches();
   }
