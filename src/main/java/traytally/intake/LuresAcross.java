@@ -33,7 +33,8 @@ final class LuresAcross {
       return guess;
     }
     Map<String, Field> stems = new HashMap<>();
-    guess.columns().forEach((field, column) -> stems.put(stem(headers.get(column)), field));
+    new TreeMap<>(guess.columns())
+        .forEach((field, column) -> stems.putIfAbsent(stem(headers.get(column)), field));
     Map<Integer, Field> across = new HashMap<>();
     for (int column = 0; column < headers.size(); column++) {
       Field field = stems.get(stem(headers.get(column)));

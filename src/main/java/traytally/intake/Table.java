@@ -2,6 +2,7 @@ package traytally.intake;
 
 import java.time.YearMonth;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -182,7 +183,7 @@ final class Table {
           guess.columns().entrySet().stream()
               .filter(entry -> entry.getValue() == here)
               .map(Map.Entry::getKey)
-              .findFirst()
+              .min(Comparator.naturalOrder())
               .or(() -> Optional.ofNullable(guess.across().get(here)));
       if (field.isPresent() || !headers.get(column).text().isEmpty()) {
         taken.add(
