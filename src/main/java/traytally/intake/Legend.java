@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -21,6 +22,8 @@ final class Legend {
 
   private static final Pattern IN_ONE =
       Pattern.compile("(\\S{1,5})\\s*(?:[=:]|\\s[-–]\\s)\\s*(.+)");
+  private static final Pattern OF_FORMS =
+      Pattern.compile("(?i).*\\b(?:key|legend|codes?|abbrev\\w*|short|means|meanings?)\\b.*");
   private static final List<Field> NAMES =
       List.of(Field.MAKER, Field.BODY, Field.COLOUR, Field.WATER, Field.SPECIES, Field.TRAY);
 
@@ -46,9 +49,14 @@ final class Legend {
     }
   }
 
-  private static boolean isForm(String form, String meaning) {
+  /** Whether a text may be short for another: it is no word itself, but in a tab of such forms. */
+  private boolean isForm(String form, String meaning) {
+    boolean capitals = form.equals(form.toUpperCase(Locale.ROOT));
+    boolean word = Anatomy.bodyWords(form) > 0 || Anatomy.colourWords(form) > 0;
     return form.length() <= LONGEST_FORM
         && form.matches("\\S*\\p{L}\\S*")
+        && !word
+        && (capitals || OF_FORMS.matcher(tab).matches())
         && meaning.length() > form.length()
         && meaning.matches("[\\p{L} '&/()-]+");
   }
