@@ -206,7 +206,7 @@ public final class Import {
     }
     for (Table table : tables) {
       if (passed.containsKey(table)) {
-        readings.add(SheetReading.passedOver(sheet, passed.get(table)));
+        readings.add(SheetReading.passedOver(sheet, passed.get(table) + ": passed over."));
         continue;
       }
       if (sheet.hidden()) {

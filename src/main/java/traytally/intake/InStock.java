@@ -56,16 +56,18 @@ final class InStock {
       list.rows().forEach(row -> named.add(plastic(row)));
       plastics.put(list, named);
     }
+    lists.forEach(this::look);
     if (lists.size() > 1) {
-      lists.forEach(this::look);
       newest();
     }
     if (passed.size() == lists.size()) {
+      // Somebody meant something by handing them in.
+      passed.forEach((list, why) -> list.assume(why + ", but there is no other: it was taken."));
       passed.clear();
     }
   }
 
-  /** The lists passed over, and why. */
+  /** The lists to be passed over, and why: {@code The list "Want" is not of what is there}. */
   Map<Table, String> passed() {
     return passed;
   }
@@ -96,7 +98,7 @@ final class InStock {
   }
 
   private void pass(Table list, String name, String why) {
-    passed.putIfAbsent(list, "The list \"" + name + "\" " + why + ": passed over.");
+    passed.putIfAbsent(list, "The list \"" + name + "\" " + why);
   }
 
   private Set<String> named(Table list) {
