@@ -9,6 +9,9 @@ import traytally.sheet.Row;
 
 /** A column "Water" that tells how clear the water was, and not which water it was. */
 final class ClarityColumn {
+  /** As many cells tell a column's habit (an assumption). */
+  private static final int LOOKED_AT = 200;
+
   private ClarityColumn() {}
 
   /** The header with such a column taken for the clarity, and another unread one for the water. */
@@ -45,7 +48,11 @@ final class ClarityColumn {
 
   private static boolean tellsClarity(List<Row> rows, int column) {
     List<Cell> filled =
-        rows.stream().map(row -> row.cell(column)).filter(cell -> !cell.isBlank()).toList();
+        rows.stream()
+            .map(row -> row.cell(column))
+            .filter(cell -> !cell.isBlank())
+            .limit(LOOKED_AT)
+            .toList();
     long clear = filled.stream().filter(c -> Words.clarity(c.shown()).value().isPresent()).count();
     return clear * 2 > filled.size();
   }
