@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Collectors;
 import traytally.intake.BoxRows.Line;
 import traytally.ledger.Book;
 import traytally.ledger.Fact;
@@ -38,10 +39,20 @@ final class BoxList {
 
     /** The lines of its newest count. */
     List<Line> counts() {
+      return byAge().getOrDefault(true, List.of());
+    }
+
+    /** The lines of counts before its newest. */
+    List<Line> older() {
+      return byAge().getOrDefault(false, List.of());
+    }
+
+    private Map<Boolean, List<Line>> byAge() {
       Optional<LocalDate> newest = counted();
       return lines.stream()
-          .filter(line -> line.counted().isEmpty() || line.counted().equals(newest))
-          .toList();
+          .collect(
+              Collectors.partitioningBy(
+                  line -> line.counted().isEmpty() || line.counted().equals(newest)));
     }
 
     /** What the book held when it wrote the list, if it wrote every line. */
@@ -169,10 +180,9 @@ final class BoxList {
     for (Map.Entry<Plastic, Total> entry : totals.entrySet()) {
       Total total = entry.getValue();
       List<Line> counts = total.counts();
-      for (Line line : total.lines) {
-        if (!counts.contains(line)) {
-          line.say(Field.PIECES, "was counted again on " + total.counted().orElseThrow() + ".");
-        }
+      Optional<LocalDate> newest = total.counted();
+      for (Line line : total.older()) {
+        line.say(Field.PIECES, "was counted again on " + newest.orElseThrow() + ".");
       }
       if (counts.size() > 1) {
         counts
@@ -204,14 +214,11 @@ final class BoxList {
     int counted = 0;
     for (Map.Entry<Plastic, Total> entry : totals.entrySet()) {
       int pieces = entry.getValue().pieces();
-      Optional<LocalDate> told =
-          options.countDate().isPresent() ? Optional.empty() : entry.getValue().counted();
+      Optional<LocalDate> told = options.countDate().or(entry.getValue()::counted);
       LocalDate date = told.orElse(countDate);
       Counted count = new Counted(entry.getKey(), date, pieces, true);
       Optional<Counted> last = Optional.ofNullable(lastListed.get(entry.getKey()));
-      boolean later =
-          (told.isPresent() || options.countDate().isPresent())
-              && last.filter(l -> date.isAfter(l.date())).isPresent();
+      boolean later = told.isPresent() && last.filter(l -> date.isAfter(l.date())).isPresent();
       boolean unedited = last.filter(l -> l.pieces() == pieces).isPresent() && !later;
       OptionalInt booked = entry.getValue().booked();
       if (booked.isPresent()) {

@@ -57,6 +57,12 @@ final class Sections {
   /** How many rows the last sum or heading stands under. */
   private int summed;
 
+  /** How many rows are added up, to what in all, and to what since the last sum or heading. */
+  private int added;
+
+  private long total;
+  private long since;
+
   /** Sorts the rows of {@code table}, which stands under {@code titles}, the nearest first. */
   Sections(Table table, List<String> titles) {
     this.table = table;
@@ -154,16 +160,17 @@ final class Sections {
     if (table.kind() != ListKind.BOX || list.isBlank(Field.PIECES)) {
       return false;
     }
-    int sum = counts(List.of(list));
-    List<ListRow> rows = table.rows();
-    return sum > 0 && (sum == counts(rows.subList(summed, rows.size())) || sum == counts(rows));
+    // Each row is added once, however many such counts a list has.
+    for (; added < table.rows().size(); added++) {
+      since = (added == summed ? 0 : since) + count(table.rows().get(added));
+      total += count(table.rows().get(added));
+    }
+    int sum = count(list);
+    return sum > 0 && ((added > summed && sum == since) || sum == total);
   }
 
-  private static int counts(List<ListRow> rows) {
-    return rows.stream()
-        .mapToInt(
-            row -> Quantities.parse(row.text(Field.PIECES), OptionalInt.empty()).value().orElse(0))
-        .sum();
+  private static int count(ListRow row) {
+    return Quantities.parse(row.text(Field.PIECES), OptionalInt.empty()).value().orElse(0);
   }
 
   private void head(Cell cell, int column) {

@@ -4,11 +4,13 @@ import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import traytally.intake.Problem.Severity;
@@ -23,6 +25,10 @@ final class Table {
   private final ColumnGuess guess;
   private final List<ListRow> rows = new ArrayList<>();
   private final List<Problem> problems = new ArrayList<>();
+
+  /** What was said of the last row. */
+  private final Set<Problem> ofRow = new HashSet<>();
+
   private final Map<String, Integer> assumptions = new LinkedHashMap<>();
   private final Map<Field, String> passed = new EnumMap<>(Field.class);
   private OptionalInt year = OptionalInt.empty();
@@ -144,15 +150,12 @@ final class Table {
 
   /** Notes {@code problem}, once where several plastics of one row share the cell. */
   void say(Problem problem) {
-    for (int last = problems.size() - 1; last >= 0; last--) {
-      if (problems.get(last).row() != problem.row()) {
-        break;
-      }
-      if (problems.get(last).equals(problem)) {
-        return;
-      }
+    if (problems.isEmpty() || problems.get(problems.size() - 1).row() != problem.row()) {
+      ofRow.clear();
     }
-    problems.add(problem);
+    if (ofRow.add(problem)) {
+      problems.add(problem);
+    }
   }
 
   void note(int row, int column, String value, String what) {
