@@ -42,7 +42,12 @@ final class FirstSection {
 
   /** The name that a title begins with, before a remark on it: {@code Splice Shed - post 3.20}. */
   static Optional<String> nameIn(String title) {
-    return Optional.of(ASIDE.split(title, 2)[0].strip()).filter(FirstSection::mayName);
+    return Optional.of(beforeAside(title)).filter(FirstSection::mayName);
+  }
+
+  /** What stands before the first remark in a heading. */
+  static String beforeAside(String heading) {
+    return ASIDE.split(heading, 2)[0].strip();
   }
 
   /** Takes in a row that stands under no heading. */

@@ -41,11 +41,7 @@ final class FishByKind {
     }
     Set<Integer> kinds = new HashSet<>();
     for (int column = 0; column < headers.size(); column++) {
-      String header = headers.get(column).folded();
-      if (namesKind(header)
-          && guess.leaves(column)
-          && !settled.contains(header)
-          && under.counts(column)) {
+      if (namesKind(headers.get(column).folded()) && isUnreadCount(guess, column)) {
         kinds.add(column);
       }
     }
@@ -62,15 +58,17 @@ final class FishByKind {
   /** A count under "Fish" beside a column that tells what was fished for is of fish landed. */
   private ColumnGuess withFish(ColumnGuess guess) {
     for (int column = 0; column < headers.size(); column++) {
-      String header = headers.get(column).folded();
-      if (FISH.contains(header)
-          && guess.leaves(column)
-          && !settled.contains(header)
-          && under.counts(column)) {
+      if (FISH.contains(headers.get(column).folded()) && isUnreadCount(guess, column)) {
         return guess.taking(Field.LANDED, column, "counts of fish");
       }
     }
     return guess;
+  }
+
+  private boolean isUnreadCount(ColumnGuess guess, int column) {
+    return guess.leaves(column)
+        && !settled.contains(headers.get(column).folded())
+        && under.counts(column);
   }
 
   private static boolean namesKind(String header) {

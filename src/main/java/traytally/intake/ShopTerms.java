@@ -15,7 +15,6 @@ import traytally.sheet.Cell;
 record ShopTerms(
     String name, Optional<String> postage, Optional<String> freeOver, Optional<String> days) {
   private static final String SUM = "([€£$]?\\s?\\d[\\d.,]*(?:\\s?(?:[€£$]|eur|gbp|usd))?)";
-  private static final Pattern ASIDE = Pattern.compile("\\s+[-–]\\s|\\s*[,:(]\\s*");
   private static final Pattern POSTAGE =
       Pattern.compile(
           "\\b(?:post(?:age)?|p ?& ?p|delivery|shipping|carriage)\\b\\s*:?\\s*(free\\b(?! (?:over"
@@ -35,7 +34,7 @@ record ShopTerms(
     Optional<String> free = found(FREE, heading);
     Optional<String> days = found(DAYS, heading);
     boolean terms = postage.isPresent() || free.isPresent() || days.isPresent();
-    String name = terms ? ASIDE.split(heading, 2)[0].strip() : heading;
+    String name = terms ? FirstSection.beforeAside(heading) : heading;
     return new ShopTerms(name, postage, free, days);
   }
 

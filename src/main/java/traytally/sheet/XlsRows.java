@@ -32,7 +32,7 @@ final class XlsRows implements Rows.Source {
   private final BitSet hidden = new BitSet();
   private Optional<Record> held = Optional.empty();
   private int textColumn; // of the formula whose result, a text, stands in a record to come
-  private boolean struckText;
+  private boolean struck;
   private int depth = 1;
   private final List<CellRange> merges = new ArrayList<>();
   private final Limits limits;
@@ -107,10 +107,10 @@ final class XlsRows implements Rows.Source {
           row.start(number, hidden.get(cell.getRow()));
           begun = true;
         }
-        row.set(cell.getColumn(), read(cell), globals.isStruck(cell.getXFIndex()));
-        struckText = globals.isStruck(cell.getXFIndex());
+        struck = globals.isStruck(cell.getXFIndex());
+        row.set(cell.getColumn(), read(cell), struck);
       } else if (begun && record.get() instanceof StringRecord result && textColumn >= 0) {
-        row.set(textColumn, Cell.text(InertText.read(result.getString())), struckText);
+        row.set(textColumn, Cell.text(InertText.read(result.getString())), struck);
         textColumn = -1;
       }
     }
