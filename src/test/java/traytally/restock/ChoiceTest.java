@@ -139,6 +139,29 @@ class ChoiceTest {
         1e-12);
   }
 
+  /** Of a plastic that lay in no tray, beside A, fished much, and B, fished little. */
+  private static double weightBesideAandB(Plastic never) {
+    BoxBuilder box = new BoxBuilder().counted(daysAgo(99), A, 9).counted(daysAgo(99), B, 9);
+    box.counted(daysAgo(99), never, 0);
+    for (int days = 90; days > 30; days--) {
+      box.fished(daysAgo(days), A, 90, 0, 0).fished(daysAgo(days), B, 30, 0, 0);
+    }
+    int place = new Levels<>(List.of(A, B, never)).of(never);
+    return weights(box.book(), A, B, never).weight(place);
+  }
+
+  @Test
+  void whatNeverLayInTheTrayIsTakenToBeLikedAsItsBodyAndColourAre() {
+    double likeMuch = weightBesideAandB(Plastic.of("", "craw", "rust", 75));
+    // A third each: what the others of its body had of the trips (A three quarters, itself nothing,
+    // B, which is alone, the average), of its colour (all are alone), and the same for all.
+    assertEquals((0.75 / (0.75 + 0 + 1 / 3.0) + 1 / 3.0 + 1 / 3.0) / 3, likeMuch, 5e-4);
+    assertEquals(likeMuch, weightBesideAandB(Plastic.of("", "shrimp", "ink", 75)), 1e-9);
+    double likeLittle = weightBesideAandB(Plastic.of("", "paddle", "rust", 75));
+    assertEquals((0.25 / (0.25 + 0 + 1 / 3.0) + 1 / 3.0 + 1 / 3.0) / 3, likeLittle, 5e-4);
+    assertEquals(1 / 3.0, weightBesideAandB(C), 5e-4);
+  }
+
   private static boolean had(BoxBuilder box, Plastic plastic, LocalDate date) {
     Book book = box.book();
     List<Turn> turns = Turn.of(log(book), 1);
