@@ -12,7 +12,11 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -26,6 +30,10 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class InstalledTest {
   private static final String NOBODY = "65534";
+
+  /** The address of a library (package-url.github.io). */
+  private static final Pattern LIBRARY =
+      Pattern.compile("\"purl\"\\s*:\\s*\"pkg:maven/[^/\"]+/([^@\"]+)@([^?\"]+)");
 
   @TempDir(cleanup = CleanupMode.NEVER)
   Path folder;
@@ -78,6 +86,26 @@ class InstalledTest {
     assertFalse(run(program.toString(), "--version").contains("["));
     assertTrue(
         Files.size(home.resolve("soft ware/share/bash-completion/completions/traytally")) > 0);
+  }
+
+  /** The list of materials (CycloneDX) in the archive names each library in it, and no other. */
+  @Test
+  void theMaterialsAreThoseThatCome() throws IOException {
+    Path unpacked = home.resolve("traytally");
+    Set<String> named =
+        LIBRARY
+            .matcher(Files.readString(unpacked.resolve("materials.json")))
+            .results()
+            .map(library -> library.group(1) + "-" + library.group(2) + ".jar")
+            .collect(Collectors.toCollection(TreeSet::new));
+    named.removeIf(name -> name.startsWith("traytally-"));
+    try (Stream<Path> files = Files.list(unpacked.resolve("app/lib"))) {
+      assertEquals(
+          named,
+          files
+              .map(f -> f.getFileName().toString())
+              .collect(Collectors.toCollection(TreeSet::new)));
+    }
   }
 
   /** Runs a command as nobody where this is root, and returns all it said. */
