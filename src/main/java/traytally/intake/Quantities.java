@@ -50,6 +50,10 @@ final class Quantities {
       Pattern.compile(
           "(.+?)\\s*(?:\\+|\\+/-|ish|-ish|\\?|\\*+|or so|or more|approx\\.?|at least|about|ca\\.?|i think)");
 
+  /** A tally of strokes, each fifth laid across; two slanting ones are a ditto mark instead. */
+  private static final Pattern STROKES =
+      Pattern.compile("\\|[|/\\\\ ]*|i[i/\\\\ ]+|l[l/\\\\ ]+|/(?:[/\\\\ ]){2,}");
+
   /** What there was less what is gone; a range names the smaller number first. */
   private static final Pattern LESS =
       Pattern.compile("(\\d{1,6})\\s*[-–−]\\s*(\\d{1,6})(?: left)?");
@@ -129,6 +133,9 @@ final class Quantities {
     }
     if (NONE.contains(plain)) {
       return Told.of(0);
+    }
+    if (STROKES.matcher(plain).matches()) {
+      return Told.assuming(plain.replace(" ", "").length(), "Strokes were counted");
     }
     if (POINTED_THOUSANDS.matcher(plain).matches()) {
       // Nobody counts thousandths of a lure: the point can only mark thousands.
