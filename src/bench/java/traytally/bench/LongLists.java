@@ -38,7 +38,7 @@ final class LongLists {
           "Hooked",
           "Landed",
           "Lost");
-  private static final int STINTS_A_DAY = 12;
+  private static final int STINTS_A_DAY = 40;
   private static final LocalDate LAST = LocalDate.of(2026, 4, 30);
 
   private final Random random;

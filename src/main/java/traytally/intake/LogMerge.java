@@ -1,16 +1,18 @@
 package traytally.intake;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import traytally.ledger.Book;
 import traytally.ledger.Fact.Fished;
 import traytally.ledger.Recorded;
+import traytally.trip.Stint;
 import traytally.trip.Trip;
 
 /** Tells which stints of a log are new, edited, unchanged or deleted against the book. */
@@ -33,13 +35,14 @@ final class LogMerge {
   /**
    * Takes the stints of one list into the book.
    *
+   * @param stints in the list's order, of which those of a trip are its first, second and so on
    * @param source the list
    * @param mayHold whether an unreadable row of the list may belong to a trip
    */
-  void merge(List<Fished> stints, String source, Predicate<Trip> mayHold) {
-    Map<Trip, List<Fished>> listed = new LinkedHashMap<>();
-    stints.forEach(s -> listed.computeIfAbsent(s.stint().trip(), t -> new ArrayList<>()).add(s));
-    listed.forEach(this::mergeTrip);
+  void merge(List<Stint> stints, String source, Predicate<Trip> mayHold) {
+    Map<Trip, List<Stint>> listed = new LinkedHashMap<>();
+    stints.forEach(s -> listed.computeIfAbsent(s.trip(), t -> new ArrayList<>()).add(s));
+    listed.forEach((trip, ofTrip) -> mergeTrip(trip, ofTrip, source));
     Set<Trip> trips = Set.copyOf(recorded.keySet());
     for (Trip trip : trips.stream().sorted().toList()) {
       List<Recorded<Fished>> left = recorded.getOrDefault(trip, List.of());
@@ -54,44 +57,32 @@ final class LogMerge {
   }
 
   /** Removes from the recorded stints of the trip those the list accounts for. */
-  private void mergeTrip(Trip trip, List<Fished> listed) {
+  private void mergeTrip(Trip trip, List<Stint> listed, String source) {
     List<Recorded<Fished>> before = recorded.computeIfAbsent(trip, t -> new ArrayList<>());
-    List<Fished> changed = new ArrayList<>();
-    for (Fished stint : listed) {
-      if (!removeFirst(before, r -> r.what().stint().equals(stint.stint()))) {
-        changed.add(stint);
-      }
+    BitSet unchanged = new BitSet();
+    for (int i = 0; i < listed.size(); i++) {
+      Stint stint = listed.get(i);
+      unchanged.set(i, removeFirst(before, r -> r.what().stint().equals(stint)).isPresent());
     }
-    for (Fished stint : changed) {
-      List<Recorded<Fished>> same =
-          before.stream()
-              .filter(r -> r.what().stint().plastic().equals(stint.stint().plastic()))
-              .collect(Collectors.toList());
-      if (same.isEmpty()) {
-        changes.fish(numbered(stint, nextNumber++));
-        added++;
-      } else {
-        Recorded<Fished> old = same.get(0);
-        before.remove(old);
-        changes.unfish(old, "edited in " + stint.source());
-        changes.fish(numbered(stint, old.what().number()));
-        edited++;
-      }
+    for (int i = unchanged.nextClearBit(0); i < listed.size(); i = unchanged.nextClearBit(i + 1)) {
+      Stint stint = listed.get(i);
+      Optional<Recorded<Fished>> old =
+          removeFirst(before, r -> r.what().stint().plastic().equals(stint.plastic()));
+      old.ifPresent(o -> changes.unfish(o, "edited in " + source));
+      long number = old.isPresent() ? old.get().what().number() : nextNumber++;
+      changes.fish(new Fished(stint, number, i + 1, source));
+      edited += old.isPresent() ? 1 : 0;
+      added += old.isPresent() ? 0 : 1;
     }
   }
 
-  private static Fished numbered(Fished stint, long number) {
-    return new Fished(stint.stint(), number, stint.ordinal(), stint.source());
-  }
-
-  private static <T> boolean removeFirst(List<T> from, Predicate<T> wanted) {
+  private static <T> Optional<T> removeFirst(List<T> from, Predicate<T> wanted) {
     for (int i = 0; i < from.size(); i++) {
       if (wanted.test(from.get(i))) {
-        from.remove(i);
-        return true;
+        return Optional.of(from.remove(i));
       }
     }
-    return false;
+    return Optional.empty();
   }
 
   /** What happened, in words: {@code 12 stints added, 1 edited}; empty if nothing did. */

@@ -33,6 +33,9 @@ final class PackedRows extends AbstractList<Row> implements RandomAccess {
   private int current = -1;
   private int[] numbers = new int[16];
   private int width;
+  // How many of its cells, and where the next begins: one column may be all that is asked for.
+  private int unpacked;
+  private int next;
 
   private PackedRows() {}
 
@@ -132,22 +135,36 @@ final class PackedRows extends AbstractList<Row> implements RandomAccess {
   /** The cell of a row, by the row's place among these; blank beyond the last filled one. */
   Cell cell(int index, int column) {
     if (index != current) {
-      unpack(index);
+      begin(index);
     }
-    return column < width ? cells.get(numbers[column]) : Cell.blank();
+    if (column >= width) {
+      return Cell.blank();
+    }
+    if (column >= unpacked) {
+      unpackTo(column);
+    }
+    return cells.get(numbers[column]);
   }
 
-  private void unpack(int index) {
+  private void begin(int index) {
     byte[] block = seek(index);
     read(block);
     width = read(block) >> 2;
     if (width > numbers.length) {
       numbers = new int[width];
     }
-    for (int column = 0; column < width; column++) {
-      numbers[column] = read(block);
-    }
     current = index;
+    unpacked = 0;
+    next = reading;
+  }
+
+  private void unpackTo(int column) {
+    byte[] block = blocks.get(starts[current] / BLOCK);
+    reading = next;
+    while (unpacked <= column) {
+      numbers[unpacked++] = read(block);
+    }
+    next = reading;
   }
 
   /** Every cell that stands in some row, most of them once. */

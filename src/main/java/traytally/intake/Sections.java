@@ -35,11 +35,6 @@ final class Sections {
 
   private static final Pattern RULE = Pattern.compile("\\s*[-=_:]{3,}\\s*");
 
-  private static final Pattern POSTAGE =
-      Pattern.compile(
-          "(?:post|postage|p ?& ?p|delivery|shipping|carriage)(?: cost)?",
-          Pattern.CASE_INSENSITIVE);
-
   private final Table table;
   private Optional<Place> section = Optional.empty();
   private final Field sectionField;
@@ -106,7 +101,9 @@ final class Sections {
         filled.add(column);
       }
     }
-    if (filled.isEmpty() || filled.stream().allMatch(c -> isRule(row.cell(c)))) {
+    if (filled.isEmpty()
+        || (isRule(row.cell(filled.get(0)))
+            && filled.stream().allMatch(c -> isRule(row.cell(c))))) {
       return;
     }
     if (row.struck()) {
@@ -138,7 +135,9 @@ final class Sections {
 
   /** A line drawn between rows. */
   private static boolean isRule(Cell cell) {
-    return cell instanceof Cell.Text text && RULE.matcher(text.text()).matches();
+    return cell instanceof Cell.Text text
+        && !Character.isLetterOrDigit(text.text().charAt(0))
+        && RULE.matcher(text.text()).matches();
   }
 
   private boolean tells(ListRow list) {
@@ -237,7 +236,7 @@ final class Sections {
       return;
     }
     Field counted = table.kind() == ListKind.PRICES ? Field.PACK_PRICE : Field.PIECES;
-    if (counted == Field.PACK_PRICE && POSTAGE.matcher(row.cell(0).shown().strip()).matches()) {
+    if (counted == Field.PACK_PRICE && namesPostage(row.cell(0))) {
       table.guess().across().keySet().forEach(column -> postages.put(column, row.cell(column)));
       return;
     }
@@ -255,6 +254,10 @@ final class Sections {
                 table.rows().add(one);
               }
             });
+  }
+
+  private static boolean namesPostage(Cell cell) {
+    return ColumnGuess.isUsual(ColumnHeader.of(cell).folded(), Field.POSTAGE, ListKind.PRICES);
   }
 
   private boolean isTotal(String first, int column, ListRow list) {

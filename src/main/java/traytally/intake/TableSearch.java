@@ -254,7 +254,11 @@ final class TableSearch {
   }
 
   private static boolean isTitle(Row row) {
-    return row.cells().stream().filter(cell -> !ListRow.isBlank(cell)).count() == 1;
+    int filled = 0;
+    for (int column = 0; column < row.cells().size() && filled < 2; column++) {
+      filled += ListRow.isBlank(row.cell(column)) ? 0 : 1;
+    }
+    return filled == 1;
   }
 
   /** Whether a title over the same headers begins another list: it is no tray, no body, no shop. */

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import traytally.intake.KnownPlastics.Slip;
-import traytally.ledger.Fact.Fished;
+import traytally.plastic.Name;
 import traytally.plastic.Plastic;
 import traytally.trip.Clarity;
 import traytally.trip.Fish;
@@ -35,7 +35,8 @@ final class TripLog {
   private final KnownPlastics known;
   private final RowReader reader;
   private final StintMinutes stintMinutes;
-  private final List<Fished> stints = new ArrayList<>();
+  private final List<Stint> stints = new ArrayList<>();
+  private final Map<String, Boolean> several = new HashMap<>();
   private final Repeats met = new Repeats();
   private final Doubts doubts = new Doubts();
   private final FishRead fishRead;
@@ -82,28 +83,24 @@ final class TripLog {
   }
 
   private void take(Lines lines, Strangers strangers) {
-    Map<Trip, Integer> places = new HashMap<>();
-    String source = table.sheet().source();
     for (int i = 0; i < lines.rows().size(); i++) {
       reader.begin(lines.rows().get(i));
       Stint stint = lines.stints().get(i);
-      Trip trip = stint.trip();
       Optional<Plastic> plastic = plastic(stint.plastic(), strangers);
       if (plastic.isPresent()) {
-        int place = places.merge(trip, 1, Integer::sum);
         if (stint.minutes().isEmpty()) {
           stintMinutes.sayUntold(stint.casts().isPresent());
         }
-        stints.add(new Fished(with(stint, plastic.get()), 0, place, source));
+        stints.add(with(stint, plastic.get()));
       } else {
         missed(stint.use());
-        doubts.add(Optional.of(trip.date()));
+        doubts.add(Optional.of(stint.trip().date()));
       }
     }
   }
 
-  /** The stints taken, not yet numbered, in the list's order. */
-  List<Fished> stints() {
+  /** The stints taken, in the list's order. */
+  List<Stint> stints() {
     return stints;
   }
 
@@ -181,14 +178,16 @@ final class TripLog {
 
   /** The plastic in the row's own words; any plastic if the row has failed. */
   private Plastic words() {
-    var body = known.agreed(reader.nameNeeded(Field.BODY));
-    if (SeveralInOne.namesSeveral(reader.text(Field.BODY)) && !known.hasBody(body)) {
+    Name written = reader.nameNeeded(Field.BODY);
+    Name body = known.agreed(written);
+    if (several.computeIfAbsent(written.text(), SeveralInOne::namesSeveral)
+        && !known.hasBody(body)) {
       reader.problem(
           Field.BODY,
           "names several plastics. Write a row for each, with its own minutes, fish and losses.");
     }
-    var colour = known.agreed(reader.nameNeeded(Field.COLOUR));
-    var maker = known.agreed(reader.name(Field.MAKER));
+    Name colour = known.agreed(reader.nameNeeded(Field.COLOUR));
+    Name maker = known.agreed(reader.name(Field.MAKER));
     int lengthMm = reader.lengthMm();
     return body.isBlank() || colour.isBlank()
         ? Plastic.of("", "none", "none", 0)

@@ -27,6 +27,12 @@ import traytally.trip.Trip;
 record FactTable<F extends Fact>(
     String name, Class<F> kind, List<String> columns, Writer<F> writer, Reader<F> reader) {
 
+  /** Of the name alone: a table is looked up for each of a million facts. */
+  @Override
+  public int hashCode() {
+    return name.hashCode();
+  }
+
   /** Fills a fact's own columns. */
   interface Writer<F> {
     void write(F fact, Slots slots) throws SQLException;
