@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Currency;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -72,6 +73,7 @@ final class BoxRows {
   private final RowReader reader;
   private final Map<Plastic, OptionalInt> packSizes;
   private final Optional<LocalDate> titleDay;
+  private final Map<Integer, Optional<LocalDate>> headerDays = new HashMap<>();
   private final Set<Field> told = EnumSet.noneOf(Field.class);
 
   /**
@@ -97,13 +99,7 @@ final class BoxRows {
             .filter(title -> COUNTED.matcher(title).matches())
             .flatMap(title -> Dates.within(title, today).stream())
             .filter(day -> !day.isAfter(today))
-            .findFirst()
-            .or(
-                () ->
-                    table
-                        .header(Field.PIECES)
-                        .flatMap(header -> Dates.within(header.text(), today))
-                        .filter(day -> !day.isAfter(today)));
+            .findFirst();
     for (Field field : Field.values()) {
       if (table.tells(field)) {
         told.add(field);
@@ -184,15 +180,27 @@ final class BoxRows {
 
   private Optional<LocalDate> counted(ListRow row) {
     if (row.isBlank(Field.DATE)) {
-      titleDay.ifPresent(
+      Optional<LocalDate> told = titleDay.or(() -> headerDay(row.place(Field.PIECES).column()));
+      told.ifPresent(
           day -> table.assumeOnce("Counted on " + day + ", as the title or the header says."));
-      return titleDay;
+      return told;
     }
     Optional<LocalDate> counted = reader.date(Field.DATE);
     if (counted.filter(date -> date.isAfter(today)).isPresent()) {
       reader.problem(Field.DATE, "is after today. Write the day of the count.");
     }
     return counted;
+  }
+
+  /** The day that the header over a count tells. */
+  private Optional<LocalDate> headerDay(int column) {
+    return headerDays.computeIfAbsent(
+        column,
+        c ->
+            c < 0 || c >= table.headers().size()
+                ? Optional.empty()
+                : Dates.within(table.headers().get(c).text(), today)
+                    .filter(day -> !day.isAfter(today)));
   }
 
   /** What a pack of the row's plastic holds as the book has it, where the row counts packs. */

@@ -189,8 +189,13 @@ record ColumnGuess(
               + "(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*(?: \\d{2,4})?"
               + "|20\\d\\d(?: \\d\\d){0,2}|\\d{1,2} \\d{1,2} \\d{2,4}");
 
+  /** Whether {@code header} is a day or a month, over what was counted then. */
+  static boolean isDatedCount(String header) {
+    return DATED.matcher(header).matches();
+  }
+
   private static int score(String header, Field field, ListKind kind) {
-    if (kind == ListKind.BOX && field == Field.PIECES && DATED.matcher(header).matches()) {
+    if (kind == ListKind.BOX && field == Field.PIECES && isDatedCount(header)) {
       return DATED_COUNT;
     }
     List<String> words = HEADERS.getOrDefault(kind, Map.of()).getOrDefault(field, List.of());

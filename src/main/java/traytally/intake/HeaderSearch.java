@@ -202,16 +202,16 @@ final class HeaderSearch {
         : ColumnGuess.best(headers, Optional.of(guess.kind()), without).orElse(guess);
   }
 
-  /** A list of the box whose columns are told by what they hold, too. */
+  /** A list whose columns are told by what they hold, too; of the box if nothing else is told. */
   private Optional<ColumnGuess> byContent(
       Optional<ColumnGuess> best, List<ColumnHeader> headers, Under under) {
-    boolean other =
-        best.map(ColumnGuess::kind).or(() -> wanted).filter(k -> k != ListKind.BOX).isPresent();
-    if (other || headers.size() > MOST_COLUMNS) {
+    ListKind kind = best.map(ColumnGuess::kind).or(() -> wanted).orElse(ListKind.BOX);
+    if (kind == ListKind.PLAN || headers.size() > MOST_COLUMNS) {
       return Optional.empty();
     }
-    ColumnGuess words = best.orElseGet(() -> ColumnGuess.of(headers, ListKind.BOX, given));
-    ColumnGuess places = new PlaceCounts(headers, under, given.keySet()).in(words);
+    ColumnGuess words = best.orElseGet(() -> ColumnGuess.of(headers, kind, given));
+    ColumnGuess places =
+        kind == ListKind.BOX ? new PlaceCounts(headers, under, given.keySet()).in(words) : words;
     return Optional.of(new ToldByContent(headers, under, given.keySet()).in(places))
         .filter(g -> g.isComplete() && (wanted.isPresent() || g.convinces()));
   }

@@ -17,6 +17,7 @@ final class Sections {
   private static final Pattern TOTAL =
       Pattern.compile(
           "(?:grand |sub ?-?|(?:trip|day|days|session|month|season|year|tray|box) )?totals?\\b.*"
+              + "|[^,;]{1,30} (?:grand |sub ?-?)?totals?|(?:stock |box |tray |total )?(?:value|worth)"
               + "|sum|sums|all|in all|all together|altogether|overall|season"
               + "|\\d+ (?:in (?:the|all|total)|left in|altogether|all told)\\b.*");
 
@@ -28,9 +29,14 @@ final class Sections {
               + TRAYS
               + " (?:no\\.? ?)?(?:\\d+|[a-z]|top|bottom|middle|left|right|front|back|upper|lower|lid)"
               + "|(?:top|bottom|upper|lower|middle|big|small|left|right|boat|spare|black|white|blue|red|green|yellow"
-              + "|orange|grey|clear) "
+              + "|orange|grey|clear|bait|lure|tackle|old|new|first|second|third|other) "
               + TRAYS
-              + "):?",
+              + ")(?: ?\\([^()]*\\))?:?",
+          Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern PAGE =
+      Pattern.compile(
+          "(?:page|p\\.?|sheet) ?\\d+(?: ?(?:of|/) ?\\d+)?|cont(?:inued|'?d)?\\.?|p\\.?t\\.?o\\.?",
           Pattern.CASE_INSENSITIVE);
 
   private static final Pattern RULE = Pattern.compile("\\s*[-=_:]{3,}\\s*");
@@ -43,6 +49,8 @@ final class Sections {
 
   private final List<String> titles;
   private Optional<Place> tray = Optional.empty();
+  private Optional<Place> length = Optional.empty();
+  private boolean lengthsWithin;
   private Optional<Place> water = Optional.empty();
   private final Map<Integer, Cell> postages = new HashMap<>();
   private Optional<ShopTerms> shopTerms = Optional.empty();
@@ -125,7 +133,7 @@ final class Sections {
       summed = table.rows().size();
     } else if (filled.size() == 1 && isHeading(row.cell(filled.get(0)), list, next)) {
       head(row.cell(filled.get(0)), filled.get(0));
-    } else if (!told || isRemark(filled, list, first, gap)) {
+    } else if (!told || isPageHead(row, filled) || isRemark(filled, list, first, gap)) {
       table.note(row.number(), filled.get(0), first, "was read as a remark and left out.");
     } else {
       underHeadings(list);
@@ -174,8 +182,16 @@ final class Sections {
 
   private void head(Cell cell, int column) {
     headed = true;
+    boolean atOnce = table.rows().size() == summed;
     summed = table.rows().size();
     String text = withoutColon(cell.shown().strip());
+    if (tellsLength(text)) {
+      lengthsWithin = lengthsWithin || (section.isPresent() && atOnce);
+      length = Optional.of(new Place(Cell.text(text), column, true));
+      table.assume("Headings between the rows tell the length.");
+      return;
+    }
+    length = lengthsWithin ? Optional.empty() : length;
     if (table.kind() == ListKind.BOX && TRAY.matcher(text).matches()) {
       tray = Optional.of(new Place(Cell.text(text), column, true));
     } else if (watersMayHead()) {
@@ -203,6 +219,12 @@ final class Sections {
     }
   }
 
+  private boolean tellsLength(String text) {
+    return (table.kind() == ListKind.BOX || table.kind() == ListKind.PRICES)
+        && !table.guess().has(Field.LENGTH)
+        && Square.isLengthWithUnit(Cell.text(text));
+  }
+
   private void underHeadings(ListRow list) {
     if (!headed) {
       first.ifPresent(rows -> rows.add(list));
@@ -212,6 +234,9 @@ final class Sections {
     }
     if (section.isPresent() && list.isBlank(sectionField)) {
       list.fill(sectionField, section.get());
+    }
+    if (length.isPresent() && list.isBlank(Field.LENGTH)) {
+      list.fill(Field.LENGTH, length.get());
     }
     shopTerms.ifPresent(terms -> terms.fill(list));
     if (tray.isPresent() && list.isBlank(Field.TRAY)) {
@@ -289,12 +314,27 @@ final class Sections {
         && next.filter(n -> n.cell(column).isBlank() && n.cells().size() > column + 1).isPresent();
   }
 
+  /** The head of a further page: its number, beside the title that stands over the list. */
+  private boolean isPageHead(Row row, List<Integer> filled) {
+    String first = row.cell(filled.get(0)).shown().strip();
+    String last = row.cell(filled.get(filled.size() - 1)).shown().strip();
+    return filled.size() < 3
+        && (PAGE.matcher(last).matches() || (filled.size() == 1 && titles.contains(first)));
+  }
+
   private boolean isRemark(List<Integer> filled, ListRow list, String first, boolean gap) {
     if (oneColumn) {
       return !Anatomy.of(first).isWhole();
     }
     boolean lone = filled.size() == 1 && list.isBlank(Field.COLOUR) && list.isBlank(Field.PIECES);
-    return lone && (gap || first.split("\\s+", -1).length > 3) && table.kind() != ListKind.PLAN;
+    return lone
+        && (gap || first.split("\\s+", -1).length > 3 || namesNoShape(first))
+        && table.kind() != ListKind.PLAN;
+  }
+
+  /** Whether a word in a list of the box is no shape: the maker of those below, say. */
+  private boolean namesNoShape(String word) {
+    return table.kind() == ListKind.BOX && Anatomy.bodyWords(word) == 0;
   }
 
   /** Fills what is told once for several rows. */

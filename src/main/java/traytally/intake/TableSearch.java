@@ -174,11 +174,13 @@ final class TableSearch {
       boolean fresh = gap || titled;
       titled = gap && isTitle(row);
       last = row.number();
-      if (isTitle(row)
-          && following.filter(f -> repeatsHeader(table, f)).isPresent()
-          && endsAtTitle(table, row)) {
+      if (isTitle(row) && following.filter(f -> endsAt(table, row, f, gap)).isPresent()) {
         next = headers.at(i + 1);
-      } else if (repeatsHeader(table, row)) {
+      }
+      if (next.isPresent()) {
+        break;
+      }
+      if (repeatsHeader(table, row)) {
         table.assume("A header row that stands again was passed over.");
       } else {
         next = HeaderSearch.mayBe(row, fresh) ? headers.at(i) : Optional.empty();
@@ -261,11 +263,16 @@ final class TableSearch {
     return filled == 1;
   }
 
-  /** Whether a title over the same headers begins another list: it is no tray, no body, no shop. */
-  private static boolean endsAtTitle(Table table, Row row) {
-    return table.kind() == ListKind.BOX
-        && table.guess().has(Field.BODY)
-        && row.cells().stream().noneMatch(cell -> Sections.isTray(cell.shown().strip()));
+  /**
+   * Whether a title begins another list: over other headers below a gap, or over the same ones,
+   * where it is no tray, no body, no shop.
+   */
+  private boolean endsAt(Table table, Row title, Row below, boolean gap) {
+    boolean same = repeatsHeader(table, below);
+    return (same
+            ? table.kind() == ListKind.BOX && table.guess().has(Field.BODY)
+            : gap && HeaderSearch.mayBe(below, true))
+        && title.cells().stream().noneMatch(cell -> Sections.isTray(cell.shown().strip()));
   }
 
   private boolean repeatsHeader(Table table, Row row) {

@@ -36,6 +36,9 @@ final class TakeApart {
     if (table.kind() == ListKind.PRICES) {
       postageWithin();
     }
+    if (table.kind() == ListKind.BOX) {
+      new CountsOverTime(table).run();
+    }
     wholePlastics();
     lengthsWithin(Field.BODY);
     lengthsWithin(Field.COLOUR);

@@ -39,6 +39,12 @@ final class ToldByContent {
     if (!told.has(Field.COLOUR) && !told.across().containsValue(Field.COLOUR)) {
       told = with(told, Field.COLOUR, text -> shapes(text) < 0);
     }
+    // A log tells of weather too, and rain falls in millimetres.
+    if (!told.has(Field.LENGTH)
+        && !told.across().containsValue(Field.LENGTH)
+        && told.kind() != ListKind.TRIPS) {
+      told = withLength(told);
+    }
     return told;
   }
 
@@ -55,6 +61,15 @@ final class ToldByContent {
       }
     }
     return found.map(column -> guess.taking(field, column, "told by what it holds")).orElse(guess);
+  }
+
+  private ColumnGuess withLength(ColumnGuess guess) {
+    return IntStream.range(0, headers.size())
+        .filter(column -> isUnread(guess, column) && under.lengths(column))
+        .boxed()
+        .findFirst()
+        .map(column -> guess.taking(Field.LENGTH, column, "holds lengths"))
+        .orElse(guess);
   }
 
   private boolean isUnread(ColumnGuess guess, int column) {
