@@ -3,11 +3,15 @@ package traytally.intake;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import traytally.intake.HeaderSearch.Start;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
 
-/** A column "Water" that tells how clear the water was, and not which water it was. */
+/**
+ * A column "Water" that tells how clear the water was, and not which water it was; or one under a
+ * header that says nothing.
+ */
 final class ClarityColumn {
   /** As many cells tell a column's habit (an assumption). */
   private static final int LOOKED_AT = 200;
@@ -15,15 +19,19 @@ final class ClarityColumn {
   private ClarityColumn() {}
 
   /** The header with such a column taken for the clarity, and another unread one for the water. */
-  static Start settled(GivenSheet sheet, Start start) {
+  static Start settled(GivenSheet sheet, Start start, Set<String> given) {
     ColumnGuess guess = start.guess();
     Integer column = guess.columns().get(Field.WATER);
+    boolean none = guess.kind() != ListKind.TRIPS && guess.kind() != ListKind.PLAN;
+    if (none || guess.has(Field.CLARITY)) {
+      return start;
+    }
     if (column == null
-        || guess.has(Field.CLARITY)
-        || guess.kind() == ListKind.BOX
         || guess.why().getOrDefault(column, "").equals(ColumnGuess.AS_SAID)
         || !tellsClarity(sheet.rows().subList(start.last() + 1, sheet.rows().size()), column)) {
-      return start;
+      return guess.why().containsValue(HeaderSearch.AS_BEFORE)
+          ? start
+          : unread(sheet, start, given);
     }
     Map<Field, Integer> columns = new HashMap<>(guess.columns());
     Map<Integer, String> why = new HashMap<>(guess.why());
@@ -44,6 +52,27 @@ final class ClarityColumn {
         start.last(),
         start.headers(),
         new ColumnGuess(guess.kind(), columns, guess.across(), why, guess.score()));
+  }
+
+  /** A column of such words alone that was taken for nothing; of the sky none may be. */
+  private static Start unread(GivenSheet sheet, Start start, Set<String> given) {
+    Under under = new Under(sheet, start.last() + 1);
+    for (int column = 0; column < start.headers().size(); column++) {
+      String header = start.headers().get(column).folded();
+      List<Cell> cells =
+          header.isEmpty()
+                  || given.contains(header)
+                  || ColumnGuess.isPassedOver(header)
+                  || !start.guess().leaves(column)
+              ? List.of()
+              : under.filled(column);
+      if (cells.stream().anyMatch(cell -> DayRemarks.isOfWater(cell.shown()))
+          && cells.stream().allMatch(c -> Words.clarity(c.shown()).value().isPresent())) {
+        ColumnGuess told = start.guess().taking(Field.CLARITY, column, "holds words of clarity");
+        return new Start(start.first(), start.last(), start.headers(), told);
+      }
+    }
+    return start;
   }
 
   private static boolean tellsClarity(List<Row> rows, int column) {

@@ -189,6 +189,10 @@ record ColumnGuess(
               + "(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*(?: \\d{2,4})?"
               + "|20\\d\\d(?: \\d\\d){0,2}|\\d{1,2} \\d{1,2} \\d{2,4}");
 
+  /** The number of a value that has its unit behind it, such as {@code 40 min}: no header. */
+  private static final java.util.regex.Pattern VALUE =
+      java.util.regex.Pattern.compile("^\\d+(?: \\d+)? (?=\\p{L})");
+
   /** Whether {@code header} is a day or a month, over what was counted then. */
   static boolean isDatedCount(String header) {
     return DATED.matcher(header).matches();
@@ -202,6 +206,9 @@ record ColumnGuess(
     int place = words.indexOf(header);
     if (place >= 0) {
       return EXACT - place;
+    }
+    if (words.contains(VALUE.matcher(header).replaceFirst(""))) {
+      return 0;
     }
     int best = 0;
     String padded = " " + header + " ";
@@ -284,7 +291,7 @@ record ColumnGuess(
   }
 
   /** Whether it is no log, or a log that tells more than a day: a count may be dated too. */
-  private boolean tellsOuting() {
+  boolean tellsOuting() {
     return kind != ListKind.TRIPS || columns.keySet().stream().anyMatch(OUTING::contains);
   }
 

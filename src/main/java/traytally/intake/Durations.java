@@ -96,7 +96,8 @@ final class Durations {
   }
 
   private static String timeOfDay(String text) {
-    return text.replaceFirst("^\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{1,4},? (?=\\d)", "");
+    return text.replaceFirst("^\\d{1,4}[-/.]\\d{1,2}[-/.]\\d{1,4}(?:,? |T)(?=\\d)", "")
+        .replaceFirst("^(\\d{2}:\\d{2})(?::\\d{2}(?:\\.\\d+)?)?(?:Z|[+-]\\d{2}:?\\d{2})?$", "$1");
   }
 
   /** {@code minutes} if one rod can fish that long in a day. */

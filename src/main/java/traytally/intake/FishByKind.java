@@ -71,7 +71,7 @@ final class FishByKind {
         && under.counts(column);
   }
 
-  private static boolean namesKind(String header) {
+  static boolean namesKind(String header) {
     List<String> words = Arrays.asList(header.split(" ", -1));
     return words.stream().anyMatch(KINDS::contains)
         && words.stream().allMatch(word -> KINDS.contains(word) || BESIDE.contains(word));

@@ -205,8 +205,22 @@ final class HeaderSearch {
   /** A list whose columns are told by what they hold, too; of the box if nothing else is told. */
   private Optional<ColumnGuess> byContent(
       Optional<ColumnGuess> best, List<ColumnHeader> headers, Under under) {
-    ListKind kind = best.map(ColumnGuess::kind).or(() -> wanted).orElse(ListKind.BOX);
-    if (kind == ListKind.PLAN || headers.size() > MOST_COLUMNS) {
+    if (headers.size() > MOST_COLUMNS) {
+      return Optional.empty();
+    }
+    Optional<ListKind> kind = best.map(ColumnGuess::kind).or(() -> wanted);
+    return byContent(kind.orElse(ListKind.BOX), best, headers, under)
+        .or(
+            () ->
+                kind.isEmpty()
+                    ? byContent(ListKind.TRIPS, best, headers, under)
+                        .filter(ColumnGuess::tellsOuting)
+                    : Optional.empty());
+  }
+
+  private Optional<ColumnGuess> byContent(
+      ListKind kind, Optional<ColumnGuess> best, List<ColumnHeader> headers, Under under) {
+    if (kind == ListKind.PLAN) {
       return Optional.empty();
     }
     ColumnGuess words = best.orElseGet(() -> ColumnGuess.of(headers, kind, given));

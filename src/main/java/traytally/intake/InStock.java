@@ -91,10 +91,29 @@ final class InStock {
         pass(list, name, "is of other tackle");
       } else if (SUMMARY.matcher(folded).matches() && others(list).containsAll(named(list))) {
         pass(list, name, "repeats the others");
+      } else if (addsUp(list)) {
+        pass(list, name, "adds up the others");
       } else if (OLD.matcher(folded).matches() && shares(named(list), others(list))) {
         pass(list, name, "is an older one of the same plastics");
       }
     }
+  }
+
+  /** Whether a list without colours counts shapes of which the others tell the colours. */
+  private boolean addsUp(Table list) {
+    Set<String> coloured = new HashSet<>();
+    for (Table other : plastics.keySet()) {
+      if (other.rows().stream().anyMatch(row -> !row.isBlank(Field.COLOUR))) {
+        other.rows().forEach(row -> coloured.add(WordList.fold(row.text(Field.BODY))));
+      }
+    }
+    return !list.rows().isEmpty()
+        && list.rows().stream()
+            .allMatch(
+                row ->
+                    row.isBlank(Field.COLOUR)
+                        && !row.isBlank(Field.BODY)
+                        && coloured.contains(WordList.fold(row.text(Field.BODY))));
   }
 
   private void pass(Table list, String name, String why) {

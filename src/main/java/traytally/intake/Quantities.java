@@ -66,7 +66,7 @@ final class Quantities {
   private static final Pattern PACK_WORD =
       Pattern.compile("(?<![a-z])" + PACK, Pattern.CASE_INSENSITIVE);
   private static final String PIECE =
-      "(?:pieces?|pcs?|pce|lures?|tails?|baits?|plastics?|left|loose|singles?|off|spare|extra|units?|single|odd|ea|each)?\\.?";
+      "(?:pieces?|pcs?|pce|lures?|tails?|baits?|plastics?|left|loose|singles?|off|spare|extra|units?|single|odd|ea|each|count|ct)?\\.?";
   private static final String NUM =
       "("
           + Numbers.NUMBER

@@ -210,8 +210,19 @@ final class RowReader {
               + " Write the number.");
     }
     String text = text(field);
-    return quantities.computeIfAbsent(
-        text + "/" + packSize.orElse(0), key -> Quantities.parse(text, packSize));
+    Told<Integer> told =
+        quantities.computeIfAbsent(
+            text + "/" + packSize.orElse(0), key -> Quantities.parse(text, packSize));
+    return told.isWrong() ? ofItsOwn(field, text).orElse(told) : told;
+  }
+
+  /** A number with the word of its column behind it: {@code 4 takes} under Takes. */
+  private Optional<Told<Integer>> ofItsOwn(Field field, String text) {
+    int blank = text.indexOf(' ');
+    return blank > 0
+            && ColumnGuess.isUsual(WordList.fold(text.substring(blank)), field, table.kind())
+        ? Optional.of(Quantities.parse(text.substring(0, blank), OptionalInt.empty()))
+        : Optional.empty();
   }
 
   Optional<LocalDate> date(Field field) {

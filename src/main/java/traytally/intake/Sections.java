@@ -55,6 +55,7 @@ final class Sections {
   private final Map<Integer, Cell> postages = new HashMap<>();
   private Optional<ShopTerms> shopTerms = Optional.empty();
   private final Optional<FirstSection> first;
+  private final DayRemarks days;
   private boolean headed;
 
   /** How many rows the last sum or heading stands under. */
@@ -85,6 +86,7 @@ final class Sections {
               .map(title -> new Place(Cell.text(withoutColon(title)), -1, true));
     }
     this.sectioned = !table.guess().has(sectionField);
+    this.days = new DayRemarks(table);
     this.first =
         watersMayHead()
             ? Optional.of(new FirstSection(table, Field.WATER))
@@ -128,6 +130,9 @@ final class Sections {
     String first = row.cell(filled.get(0)).shown().strip();
     if (isTotal(first, filled.get(0), list)) {
       table.note(row.number(), filled.get(0), first, "begins a row of totals, which was left out.");
+    } else if (isDayLine(row, filled)) {
+      String[] parts = filled.stream().map(c -> row.cell(c).shown()).toArray(String[]::new);
+      head(Cell.text(String.join(", ", parts)), filled.get(0));
     } else if (filled.size() == 1 && isSumOfAbove(list)) {
       table.note(row.number(), filled.get(0), first, "is the sum of the counts above: left out.");
       summed = table.rows().size();
@@ -202,14 +207,7 @@ final class Sections {
       section = Optional.of(new Place(Cell.text(heading.date()), column, true));
       water = heading.water().map(w -> new Place(Cell.text(w), column, true));
       table.assume("Headings between the rows tell the date.");
-      heading
-          .remark()
-          .ifPresent(
-              remark ->
-                  table.assume(
-                      "Behind the date and the water of a heading \""
-                          + remark
-                          + "\" was passed over."));
+      days.head(heading.remarks(), column);
     } else {
       ShopTerms terms = ShopTerms.of(text);
       boolean shop = table.kind() == ListKind.PRICES;
@@ -229,6 +227,7 @@ final class Sections {
     if (!headed) {
       first.ifPresent(rows -> rows.add(list));
     }
+    days.add(list);
     if (water.isPresent() && list.isBlank(Field.WATER)) {
       list.fill(Field.WATER, water.get());
     }
@@ -314,6 +313,15 @@ final class Sections {
         && next.filter(n -> n.cell(column).isBlank() && n.cells().size() > column + 1).isPresent();
   }
 
+  /** A day with its water, fish or weather in cells of their own, where no column tells the day. */
+  private boolean isDayLine(Row row, List<Integer> filled) {
+    return table.kind() == ListKind.TRIPS
+        && sectioned
+        && filled.size() > 1
+        && filled.stream().allMatch(column -> row.cell(column) instanceof Cell.Text)
+        && Dates.isDate(row.cell(filled.get(0)).shown());
+  }
+
   /** The head of a further page: its number, beside the title that stands over the list. */
   private boolean isPageHead(Row row, List<Integer> filled) {
     String first = row.cell(filled.get(0)).shown().strip();
@@ -343,6 +351,7 @@ final class Sections {
       first.ifPresent(rows -> rows.fill(titles));
     }
     postagesAcross();
+    days.tell();
     new ToldAbove(table, titles).fill();
   }
 

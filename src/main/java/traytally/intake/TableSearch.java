@@ -63,7 +63,8 @@ final class TableSearch {
       return apart(groups);
     }
     while (start.isPresent()) {
-      Start begun = DateInStart.settled(sheet, ClarityColumn.settled(sheet, start.get()));
+      Start begun =
+          DateInStart.settled(sheet, ClarityColumn.settled(sheet, start.get(), given.keySet()));
       Table table = new Table(sheet, begun.headers(), begun.guess());
       if (tables.isEmpty()) {
         noteAbove(table, begun.first());

@@ -34,7 +34,9 @@ final class ToldByContent {
   ColumnGuess in(ColumnGuess guess) {
     ColumnGuess told = guess;
     if (!told.has(Field.BODY) && !told.across().containsValue(Field.BODY)) {
-      told = with(told, Field.BODY, text -> shapes(text) > 0);
+      // A log without a column of lures may tell all that was used in one cell.
+      boolean whole = told.kind() == ListKind.TRIPS && !told.has(Field.COLOUR);
+      told = with(told, Field.BODY, text -> whole ? Anatomy.bodyWords(text) > 0 : shapes(text) > 0);
     }
     if (!told.has(Field.COLOUR) && !told.across().containsValue(Field.COLOUR)) {
       told = with(told, Field.COLOUR, text -> shapes(text) < 0);

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import traytally.plastic.Finish;
 import traytally.trip.Clarity;
 import traytally.trip.LossCause;
@@ -59,7 +60,17 @@ public final class Words {
           "coming soon",
           "back soon",
           "back order",
-          "oos");
+          "oos",
+          "n/a",
+          "na",
+          "not stocked",
+          "not sold",
+          "not listed",
+          "don't stock",
+          "dont stock");
+
+  private static final Pattern DENIED =
+      Pattern.compile("\\b(?:not|no|un|less|never|hardly|half|to)\\b");
 
   private Words() {}
 
@@ -98,6 +109,11 @@ public final class Words {
         if (said.equals(clarity.word()) || LIST.words("clarity." + clarity.word()).contains(said)) {
           return Told.assuming(clarity, "\"" + text.strip() + "\" read as " + clarity.word());
         }
+      }
+    }
+    for (Clarity clarity : Clarity.values()) {
+      if (word.endsWith(" " + clarity.word()) && !DENIED.matcher(word).find()) {
+        return Told.assuming(clarity, "\"" + text.strip() + "\" read as " + clarity.word());
       }
     }
     return Told.wrong("is no clarity known here. Write clear, stained, cloudy or dirty.");
