@@ -212,7 +212,16 @@ final class ImportCommand implements Callable<Integer> {
         strict,
         onceOwned,
         dateOrder.map(order -> order == DateOrder.DAY),
-        lengthUnit);
+        lengthUnit.or(this::mappedUnit));
+  }
+
+  /** The unit of {@code --map 'their header=length (mm)'}. */
+  private Optional<ImportOptions.LengthUnit> mappedUnit() {
+    return map.stream()
+        .map(pair -> pair.substring(pair.lastIndexOf('=') + 1))
+        .filter(word -> Field.parse(word.strip()).equals(Optional.of(Field.LENGTH)))
+        .flatMap(word -> ImportOptions.LengthUnit.behind(word).stream())
+        .findFirst();
   }
 
   private Map<String, Optional<Field>> mapping() {
@@ -226,12 +235,11 @@ final class ImportCommand implements Callable<Integer> {
             Exit.USAGE,
             "--map '" + pair + "': write 'their header=our field', such as 'how many=pieces'.");
       }
-      if (field.equals(Optional.of(Field.LENGTH)) && word.contains("(")) {
+      if (field.equals(Optional.of(Field.LENGTH))
+          && word.contains("(")
+          && ImportOptions.LengthUnit.behind(word).isEmpty()) {
         throw new Refusal(
-            Exit.USAGE,
-            "--map '"
-                + pair
-                + "': write length alone, and its unit as --length-unit mm, cm or in.");
+            Exit.USAGE, "--map '" + pair + "': lengths are in mm, cm or in, such as length (mm).");
       }
       fields.put(pair.substring(0, equals), field);
     }

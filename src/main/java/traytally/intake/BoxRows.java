@@ -1,5 +1,7 @@
 package traytally.intake;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Currency;
@@ -65,6 +67,9 @@ final class BoxRows {
       reader.problem(field, why);
     }
   }
+
+  /** What is said of a whole purchase, and not of a pack. */
+  private static final Set<String> PAID = Set.of("paid", "what i paid", "total paid", "total cost");
 
   private final Table table;
   private final KnownPlastics known;
@@ -169,13 +174,31 @@ final class BoxRows {
             counted,
             reader.countLightly(Field.BOOK_SAYS, Quantities.MOST_PIECES),
             packSize,
-            reader.amountLightly(Field.PACK_PRICE, own),
+            packPrice(),
             reader.text(Field.TRAY),
             reader.text(Field.NOTE),
             reader.word(Field.BASE, BoxRows::swatch),
             reader.word(Field.FLAKE, BoxRows::swatch),
             reader.word(Field.FINISH, Words::finish),
             reader.word(Field.KEPT, Words::yesNo)));
+  }
+
+  /** The price of one pack; what was paid in all is divided by the packs. */
+  private Optional<Money> packPrice() {
+    Optional<Money> price = reader.amountLightly(Field.PACK_PRICE, own);
+    boolean paid =
+        table.header(Field.PACK_PRICE).filter(header -> PAID.contains(header.folded())).isPresent();
+    int packs = paid ? reader.countLightly(Field.PACKS, Quantities.MOST_PIECES).orElse(1) : 1;
+    if (packs < 2 || price.isEmpty()) {
+      return price;
+    }
+    table.assume("What was paid for several packs was divided by them.");
+    return price.map(
+        all ->
+            Money.of(
+                new BigDecimal(all.amount())
+                    .divide(BigDecimal.valueOf(packs), 2, RoundingMode.HALF_UP),
+                all.currency()));
   }
 
   private Optional<LocalDate> counted(ListRow row) {

@@ -265,8 +265,17 @@ record ColumnGuess(
           !has(Field.BODY)
               && has(Field.DATE)
               && (has(Field.HOURS) || (has(Field.START) && has(Field.END)));
-      case PRICES -> lure && has(Field.PACK_PRICE);
+      case PRICES -> (lure && has(Field.PACK_PRICE)) || tellsTermsAlone();
     };
+  }
+
+  /** Whether it is of shops and what they ask for sending, and of no plastic. */
+  boolean tellsTermsAlone() {
+    return has(Field.SHOP)
+        && (has(Field.POSTAGE) || has(Field.FREE_OVER))
+        && !has(Field.BODY)
+        && !has(Field.COLOUR)
+        && !has(Field.PACK_PRICE);
   }
 
   /** Whether its pack sizes may as well be counts: a price beside "qty", and no shop. */

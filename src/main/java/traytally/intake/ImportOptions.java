@@ -49,7 +49,20 @@ public record ImportOptions(
   public enum LengthUnit {
     MM,
     CM,
-    IN
+    IN;
+
+    /** The unit in brackets behind {@code word}: {@code length (mm)}. */
+    public static Optional<LengthUnit> behind(String word) {
+      return ColumnHeader.of(word)
+          .lengthUnit()
+          .map(
+              unit ->
+                  switch (unit) {
+                    case MM -> MM;
+                    case CM -> CM;
+                    case INCH -> IN;
+                  });
+    }
   }
 
   public ImportOptions {

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import traytally.intake.HeaderSearch.Remembered;
 import traytally.ledger.Book;
@@ -35,11 +36,7 @@ final class ListSearch {
       files.add(sheet.file());
       if (options.sheets().isEmpty()
           || options.sheets().stream().anyMatch(s -> s.equalsIgnoreCase(sheet.name()))) {
-        found.put(
-            sheet,
-            Printed.is(sheet)
-                ? List.of()
-                : new TableSearch(sheet, options.kind(), options.map(), remembered).tables());
+        found.put(sheet, Printed.is(sheet) ? List.of() : lists(sheet, remembered));
       }
     }
     for (String file : files) {
@@ -56,6 +53,18 @@ final class ListSearch {
           }
         });
     return found;
+  }
+
+  /** What was bought tells shops and prices too: with --add, it is the pieces that are meant. */
+  private List<Table> lists(GivenSheet sheet, Map<String, Remembered> remembered) {
+    List<Table> lists = new TableSearch(sheet, options.kind(), options.map(), remembered).tables();
+    boolean prices = lists.stream().anyMatch(list -> list.kind() == ListKind.PRICES);
+    if (!options.add() || options.kind().isPresent() || !prices) {
+      return lists;
+    }
+    List<Table> bought =
+        new TableSearch(sheet, Optional.of(ListKind.BOX), options.map(), Map.of()).tables();
+    return bought.isEmpty() ? lists : bought;
   }
 
   private String unrecognised(String file) {
@@ -81,6 +90,14 @@ final class ListSearch {
           + ": no list of this kind was found. Looked for a row of headers such as "
           + ColumnGuess.wanted(options.kind().get())
           + ". Name them so, or pass --map 'their header=our field'.";
+    }
+    Optional<String> uncounted =
+        sheets.stream()
+            .filter(sheet -> sheet.file().equals(file))
+            .flatMap(sheet -> new Uncounted(sheet, options.map()).question().stream())
+            .findFirst();
+    if (uncounted.isPresent()) {
+      return file + ": " + uncounted.get();
     }
     StringBuilder looked = new StringBuilder();
     for (ListKind kind : ListKind.values()) {

@@ -9,8 +9,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
-import traytally.intake.ListRow.Place;
-import traytally.sheet.Cell;
 
 /**
  * Several plastics of one outing side by side in a log, each with columns of its own: {@code Lure
@@ -82,7 +80,9 @@ final class LuresAcross {
     for (ListRow row : table.rows()) {
       List<ListRow> plastics = plastics(row, groups);
       if (plastics.size() > 1) {
-        share(row, plastics, groups);
+        Set<Field> own = new HashSet<>();
+        groups.forEach(group -> own.addAll(group.keySet()));
+        new SeveralInOne(table).shareOut(row, plastics, own);
         table.assume("Rows with several plastics side by side were split, one stint a plastic.");
       }
       rows.addAll(plastics.isEmpty() ? List.of(row) : plastics);
@@ -121,31 +121,5 @@ final class LuresAcross {
       }
     }
     return plastics;
-  }
-
-  /**
-   * Shares out time and casts that stand once; counts that do may be any one's, unless they are
-   * none.
-   */
-  private void share(ListRow row, List<ListRow> plastics, List<Map<Field, Integer>> groups) {
-    Set<Field> own = new HashSet<>();
-    groups.forEach(group -> own.addAll(group.keySet()));
-    SeveralInOne several = new SeveralInOne(table);
-    Place minutes = row.place(Field.MINUTES);
-    if (!own.contains(Field.MINUTES)) {
-      several
-          .shareOfMinutes(row, plastics.size())
-          .map(share -> Cell.text(share + " min"))
-          .ifPresent(share -> plastics.forEach(p -> p.put(Field.MINUTES, share, minutes.column())));
-    }
-    if (!own.contains(Field.CASTS)) {
-      several.shareCasts(row.place(Field.CASTS), plastics);
-    }
-    for (Field field : SeveralInOne.COUNTS) {
-      boolean number = field != Field.SPECIES || row.text(field).matches("\\d{1,3}");
-      if (!own.contains(field) && number && !SeveralInOne.isNone(row.place(field))) {
-        plastics.forEach(plastic -> plastic.doubt(field));
-      }
-    }
   }
 }

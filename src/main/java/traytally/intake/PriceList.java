@@ -69,7 +69,9 @@ final class PriceList {
   private final Currency own;
   private final List<Line> lines = new ArrayList<>();
   private final Map<Name, List<Terms>> terms = new LinkedHashMap<>();
+  private int termsAlone;
   private Optional<Currency> listed = Optional.empty();
+  private final Map<Name, Currency> ofShop = new HashMap<>();
 
   PriceList(Table table, Book book, ImportOptions options, KnownPlastics known, LocalDate today) {
     this.table = table;
@@ -84,11 +86,11 @@ final class PriceList {
       reader.begin(row);
       line(row).ifPresent(lines::add);
     }
-    oneCurrency();
+    currencies();
   }
 
   int taken() {
-    return lines.size();
+    return lines.size() + termsAlone;
   }
 
   private Optional<Line> line(ListRow row) {
@@ -102,6 +104,10 @@ final class PriceList {
                   reader.amountWritten(Field.POSTAGE, own),
                   reader.amountWritten(Field.FREE_OVER, own),
                   reader.countLightly(Field.DELIVERY_DAYS, SLOWEST_DAYS)));
+    }
+    if (table.guess().tellsTermsAlone()) {
+      termsAlone += reader.failed() ? 0 : 1;
+      return Optional.empty();
     }
     Name body = known.agreed(reader.nameNeeded(Field.BODY));
     Name colour = known.agreed(reader.nameNeeded(Field.COLOUR));
@@ -197,17 +203,23 @@ final class PriceList {
     return new Amounts.Written(sum.units(), sum.currency().or(() -> column).or(() -> header));
   }
 
-  /** Settles the one currency of the list, or refuses it. */
-  private void oneCurrency() {
+  /** Settles the currency of prices that state none, or refuses them where it may be several. */
+  private void currencies() {
     List<Currency> stated =
         lines.stream().flatMap(line -> line.price().currency().stream()).distinct().toList();
-    if (stated.size() > 1) {
+    for (Line line : lines) {
+      line.price().currency().ifPresent(currency -> ofShop.putIfAbsent(line.shop(), currency));
+    }
+    boolean untold =
+        lines.stream()
+            .anyMatch(l -> l.price().currency().isEmpty() && !ofShop.containsKey(l.shop()));
+    if (stated.size() > 1 && untold) {
       throw new ListRefusedException(
           table.sheet().source()
-              + ": prices in "
+              + ": some prices are in "
               + String.join(
                   " and ", stated.stream().map(Currency::getCurrencyCode).sorted().toList())
-              + " stand in one list. Keep one list for each currency.");
+              + ", and others say no currency. Write it beside each, or in a column Currency.");
     }
     Optional<Currency> titled =
         table.titles().stream().flatMap(t -> Amounts.ofFormat(t, own).stream()).findFirst();
@@ -215,18 +227,21 @@ final class PriceList {
     if (lines.stream().anyMatch(line -> line.price().currency().isEmpty())) {
       String code = listed.orElse(own).getCurrencyCode();
       table.assume(
-          "Prices without a currency were read as "
-              + code
-              + (!stated.isEmpty()
-                  ? ", like the others."
-                  : titled.isPresent()
-                      ? ", as the title says."
-                      : ", the currency of the settings."));
+          stated.size() > 1
+              ? "Prices without a currency were read in that of their shop's others."
+              : "Prices without a currency were read as "
+                  + code
+                  + (!stated.isEmpty()
+                      ? ", like the others."
+                      : titled.isPresent()
+                          ? ", as the title says."
+                          : ", the currency of the settings."));
     }
   }
 
-  private Money money(Amounts.Written sum) {
-    return Money.of(sum.units(), listed.orElse(own));
+  private Money money(Amounts.Written sum, Name shop) {
+    Currency usual = ofShop.getOrDefault(shop, listed.orElse(own));
+    return Money.of(sum.units(), sum.currency().orElse(usual));
   }
 
   void apply(Changes changes) {
@@ -234,7 +249,11 @@ final class PriceList {
     for (Line line : lines) {
       Offer offer =
           new Offer(
-              line.shop(), line.plastic(), line.packSize(), money(line.price()), line.inStock());
+              line.shop(),
+              line.plastic(),
+              line.packSize(),
+              money(line.price(), line.shop()),
+              line.inStock());
       Offer other = offers.getOrDefault(key(offer), offer);
       if (!other.equals(offer)) {
         reader.begin(line.row());
@@ -284,8 +303,8 @@ final class PriceList {
 
   /** A shop's terms as first stated in the list; what it does not state stays as it was. */
   private Shop terms(Name name, List<Terms> rows, Shop was) {
-    List<Money> postages = stated(rows.stream().flatMap(l -> l.postage().stream()).toList());
-    List<Money> frees = stated(rows.stream().flatMap(l -> l.freeOver().stream()).toList());
+    List<Money> postages = stated(name, rows.stream().flatMap(l -> l.postage().stream()).toList());
+    List<Money> frees = stated(name, rows.stream().flatMap(l -> l.freeOver().stream()).toList());
     List<Integer> days =
         rows.stream()
             .filter(l -> l.days().isPresent())
@@ -302,7 +321,7 @@ final class PriceList {
         days.isEmpty() ? was.deliveryDays() : OptionalInt.of(days.get(0)));
   }
 
-  private List<Money> stated(List<Amounts.Written> sums) {
-    return sums.stream().map(this::money).distinct().toList();
+  private List<Money> stated(Name shop, List<Amounts.Written> sums) {
+    return sums.stream().map(sum -> money(sum, shop)).distinct().toList();
   }
 }

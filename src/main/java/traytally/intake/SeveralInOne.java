@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import traytally.intake.ListRow.Place;
@@ -205,8 +206,32 @@ final class SeveralInOne {
     }
   }
 
+  /**
+   * Shares out time and casts that stand once among the plastics of a row; counts that do may be
+   * any one's, unless they are none.
+   *
+   * @param own what each plastic tells of its own
+   */
+  void shareOut(ListRow row, List<ListRow> plastics, Set<Field> own) {
+    Place minutes = row.place(Field.MINUTES);
+    if (!own.contains(Field.MINUTES)) {
+      shareOfMinutes(row, plastics.size())
+          .map(share -> Cell.text(share + " min"))
+          .ifPresent(share -> plastics.forEach(p -> p.put(Field.MINUTES, share, minutes.column())));
+    }
+    if (!own.contains(Field.CASTS)) {
+      shareCasts(row.place(Field.CASTS), plastics);
+    }
+    for (Field field : COUNTS) {
+      boolean number = field != Field.SPECIES || row.text(field).matches("\\d{1,3}");
+      if (!own.contains(field) && number && !isNone(row.place(field))) {
+        plastics.forEach(plastic -> plastic.doubt(field));
+      }
+    }
+  }
+
   /** Shares out the casts of a row among its plastics. */
-  void shareCasts(Place casts, List<ListRow> rows) {
+  private void shareCasts(Place casts, List<ListRow> rows) {
     Optional<Integer> all =
         Quantities.parse(casts.cell().shown(), OptionalInt.empty()).value().filter(n -> n > 0);
     if (all.isEmpty()) {
@@ -234,7 +259,7 @@ final class SeveralInOne {
   }
 
   /** The even share of a row's minutes among its plastics, as text without a unit. */
-  Optional<String> shareOfMinutes(ListRow row, int among) {
+  private Optional<String> shareOfMinutes(ListRow row, int among) {
     Optional<Double> whole = minutes(row);
     whole.ifPresent(m -> table.assume("The minutes of such a row were shared out evenly."));
     return whole.map(minutes -> String.format(Locale.ROOT, "%.2f", minutes / among));

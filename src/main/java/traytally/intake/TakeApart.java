@@ -29,6 +29,7 @@ final class TakeApart {
 
   /** Lengths out of body styles and colours, and plastics told in one breath. */
   void run() {
+    new LinesInCells(table).run();
     if (table.kind() == ListKind.TRIPS) {
       new LuresAcross(table).run();
       new SeveralInOne(table).run();

@@ -59,10 +59,16 @@ class PriceListTest {
     handed
         .take(HEADERS, "Wren|paddle|ink|8|£4.95", "Wren|paddle|jet|8|3.95")
         .says("packPrice=3.95 GBP", "Prices without a currency were read as GBP, like the others.");
+    String[] both = {HEADERS, "Wren|craw|tea|8|£4", "Holm|craw|tea|8|€4", "Wren|craw|jet|8|3"};
+    handed
+        .take(both[0], both[1], both[2], both[3])
+        .says("packPrice=4.00 GBP", "packPrice=4.00 EUR", "packPrice=3.00 GBP")
+        .says("Prices without a currency were read in that of their shop's others.");
     assertEquals(
-        "list.csv: prices in EUR and GBP stand in one list. Keep one list for each currency.",
+        "list.csv: some prices are in EUR and GBP, and others say no currency. Write it beside each,"
+            + " or in a column Currency.",
         handed.refusal(
-            Handed.sheet("list.csv", "", HEADERS, "Wren|craw|tea|8|£4", "Holm|craw|tea|8|€4")));
+            Handed.sheet("list.csv", "", HEADERS, both[1], both[2], "Low|craw|jet|8|3")));
   }
 
   @Test
