@@ -42,6 +42,12 @@ final class HeaderSearch {
           Field.LOST,
           Field.HOURS);
 
+  private static final Pattern MEASURED =
+      Pattern.compile(
+          "\\s*\\d+(?:[.,]\\d+)?\\s*(?:mm|cm|mins?|minutes?|h|hrs?|hours?|takes?|hits?|bites?|hooked"
+              + "|landed|caught|lost|casts?|pcs|pieces)\\.?\\s*",
+          Pattern.CASE_INSENSITIVE);
+
   private final GivenSheet sheet;
   private final Optional<ListKind> wanted;
   private final Map<String, Optional<Field>> given;
@@ -147,6 +153,9 @@ final class HeaderSearch {
   }
 
   private static boolean looksLikeHeader(Row row) {
+    if (beginsWithDay(row) || row.cells().stream().filter(HeaderSearch::isMeasured).count() >= 2) {
+      return false;
+    }
     long texts = row.cells().stream().filter(HeaderSearch::mayBeWord).count();
     long filled = row.cells().stream().filter(c -> !c.isBlank()).count();
     return texts >= 2 && texts * 2 >= filled;
@@ -286,9 +295,23 @@ final class HeaderSearch {
     return both;
   }
 
+  /** Whether a row is of a log, or begins a day of one, and is no header. */
+  private static boolean beginsWithDay(Row row) {
+    return row.cells().stream()
+        .filter(cell -> !cell.isBlank())
+        .findFirst()
+        .filter(c -> c instanceof Cell.DateTime || Dates.isDate(c.shown()))
+        .isPresent();
+  }
+
   /** Whether a cell holds a number that heads no column: one with a fraction. */
   private static boolean isBroken(Cell cell) {
     return Numbers.parse(Numbers.plain(cell.shown())).filter(n -> !Numbers.isWhole(n)).isPresent();
+  }
+
+  /** Whether a cell holds a number with its unit behind it, as no header does: {@code 3 takes}. */
+  private static boolean isMeasured(Cell cell) {
+    return cell instanceof Cell.Text text && MEASURED.matcher(text.text()).matches();
   }
 
   private static boolean mayBeWord(Cell cell) {

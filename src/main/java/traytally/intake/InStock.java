@@ -48,8 +48,13 @@ final class InStock {
   private final Map<Table, Set<String>> plastics = new LinkedHashMap<>();
   private final Map<Table, String> passed = new LinkedHashMap<>();
 
-  /** Looks through the lists of the box of one import. */
-  InStock(List<Table> lists, LocalDate today) {
+  /**
+   * Looks through the lists of the box of one import.
+   *
+   * @param sure whether the person said that they are of the box
+   * @throws ListRefusedException if none is of what is there, and nobody said it is
+   */
+  InStock(List<Table> lists, LocalDate today, boolean sure) {
     this.today = today;
     for (Table list : lists) {
       Set<String> named = new HashSet<>();
@@ -61,8 +66,7 @@ final class InStock {
       newest();
     }
     if (passed.size() == lists.size()) {
-      // Somebody meant something by handing them in.
-      passed.forEach((list, why) -> list.assume(why + ", but there is no other: it was taken."));
+      passed.forEach((list, why) -> settle(list, why, sure));
       passed.clear();
     }
   }
@@ -70,6 +74,15 @@ final class InStock {
   /** The lists to be passed over, and why: {@code The list "Want" is not of what is there}. */
   Map<Table, String> passed() {
     return passed;
+  }
+
+  /** There is no other list: it is taken if the person meant it so. */
+  private static void settle(Table list, String why, boolean sure) {
+    if (!sure) {
+      throw new ListRefusedException(
+          list.sheet().source() + ": " + why + ". If it is, pass --as box.");
+    }
+    list.assume(why + ", but --as box says it is.");
   }
 
   private static String plastic(ListRow row) {

@@ -52,7 +52,7 @@ final class Quantities {
 
   /** A tally of strokes, each fifth laid across; two slanting ones are a ditto mark instead. */
   private static final Pattern STROKES =
-      Pattern.compile("\\|[|/\\\\ ]*|i[i/\\\\ ]+|l[l/\\\\ ]+|/(?:[/\\\\ ]){2,}");
+      Pattern.compile("\\|[|/\\\\ ]*|i[i/\\\\ ]*|l[l/\\\\ ]*|/(?:[/\\\\ ]){2,}");
 
   /** What there was less what is gone; a range names the smaller number first. */
   private static final Pattern LESS =

@@ -104,6 +104,12 @@ final class SeveralInOne {
     table.rows().addAll(rows);
   }
 
+  /** Whether {@code text} names plastics and tells what each did. */
+  static boolean tellsStints(String text) {
+    List<Part> parts = parts(text);
+    return !parts.isEmpty() && parts.stream().noneMatch(part -> part.told().isEmpty());
+  }
+
   /** The parts of the cell, if every one of them names a plastic. */
   private static List<Part> parts(String text) {
     String[] pieces = PARTS.split(text.strip());

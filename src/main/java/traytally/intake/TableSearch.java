@@ -133,7 +133,10 @@ final class TableSearch {
   }
 
   private Optional<Table> withoutHeader() {
-    return columnsByContent()
+    return (wanted.filter(w -> w != ListKind.TRIPS).isEmpty()
+            ? new DiaryLines(sheet).table()
+            : Optional.<Table>empty())
+        .or(this::columnsByContent)
         .or(
             () ->
                 wanted.filter(w -> w != ListKind.BOX).isEmpty()

@@ -1,0 +1,87 @@
+package traytally.intake;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import traytally.sheet.Cell;
+import traytally.sheet.Row;
+
+/**
+ * A diary of lines without columns: a day and its water on a line of their own, and below it a line
+ * for each plastic, {@code paddle, motor oil, 75mm, 50 min, 3 takes, 1 landed}.
+ */
+final class DiaryLines {
+  /** Fewer lines are no diary that speaks for itself (an assumption). */
+  private static final int FEWEST = 2;
+
+  /** The share of lines below the first day that must tell a plastic (an assumption). */
+  private static final double MOST = 0.75;
+
+  /** A line that is read: its place in the sheet and its words. */
+  private record Line(int place, String words) {}
+
+  private final GivenSheet sheet;
+  private final Table table;
+  private final DayRemarks days;
+  private final List<Line> remarks = new ArrayList<>();
+  private Optional<DayHeading> day = Optional.empty();
+
+  DiaryLines(GivenSheet sheet) {
+    this.sheet = sheet;
+    ColumnGuess guess =
+        new ColumnGuess(
+            ListKind.TRIPS,
+            Map.of(Field.BODY, 0),
+            Map.of(),
+            Map.of(0, "lines of days and of what was fished"),
+            1);
+    this.table = new Table(sheet, List.of(ColumnHeader.of("")), guess);
+    this.days = new DayRemarks(table);
+  }
+
+  /** The log the diary holds; empty if it is no such diary. */
+  Optional<Table> table() {
+    for (int place = 0; place < sheet.rows().size(); place++) {
+      read(new Line(place, words(sheet.rows().get(place), ", ")));
+    }
+    int told = table.rows().size();
+    if (told < FEWEST || told < MOST * (told + remarks.size())) {
+      return Optional.empty();
+    }
+    table.assume("A diary without columns: a line of its own tells the day of those below.");
+    days.tell();
+    for (Line remark : remarks) {
+      int number = sheet.rows().get(remark.place()).number();
+      table.note(number, 0, remark.words(), "was read as a remark and left out.");
+    }
+    new TakeApart(table).run();
+    return Optional.of(table);
+  }
+
+  private static String words(Row row, String between) {
+    List<String> words = new ArrayList<>();
+    row.cells().stream().filter(c -> !c.isBlank()).forEach(c -> words.add(c.shown().strip()));
+    return String.join(between, words);
+  }
+
+  private void read(Line line) {
+    DayHeading heading = DayHeading.of(line.words());
+    if (Dates.isDate(heading.date())) {
+      day = Optional.of(heading);
+      days.head(heading.remarks(), 0);
+      return;
+    }
+    String lure = words(sheet.rows().get(line.place()), " ").replaceAll("\\s+[-–]\\s+", " ");
+    if (day.isPresent() && SeveralInOne.tellsStints(lure)) {
+      ListRow row = ListRow.Columns.of(sheet, Map.of()).row(line.place());
+      row.put(Field.DATE, Cell.text(day.get().date()), 0);
+      day.get().water().ifPresent(water -> row.put(Field.WATER, Cell.text(water), 0));
+      row.put(Field.BODY, Cell.text(lure), 0);
+      days.add(row);
+      table.rows().add(row);
+    } else if (day.isPresent() && !line.words().isEmpty()) {
+      remarks.add(line);
+    }
+  }
+}
