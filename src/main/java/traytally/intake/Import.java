@@ -144,6 +144,7 @@ public final class Import {
           for (Table table : tables) {
             TripLog log = new TripLog(table, options, known, today);
             log.read(strangers());
+            table.letGo();
             taken.put(table, log.taken());
             logs.add(log);
           }
@@ -214,7 +215,7 @@ public final class Import {
       if (sheet.hidden()) {
         table.assume("The sheet is hidden and was read like the others.");
       }
-      if (table.rows().isEmpty()) {
+      if (table.rowsRead() == 0) {
         table.assume("It has headers and no rows.");
       }
       readings.add(table.reading(taken.getOrDefault(table, 0)));

@@ -107,7 +107,7 @@ final class ListRow {
   }
 
   boolean isDoubted(Field field) {
-    return doubted.contains(field);
+    return !doubted.isEmpty() && doubted.contains(field);
   }
 
   /** Where {@code field} stands; a blank in no column if the list does not tell it. */

@@ -79,7 +79,7 @@ record Loss(int pieces, Optional<LossCause> how) {
               + " taken.");
     }
     String lost = reader.text(Field.LOST);
-    if (lost.isEmpty() || lost.chars().allMatch(Character::isDigit)) {
+    if (isPlain(lost)) {
       int plain = reader.pieces(Field.LOST, OptionalInt.empty()).orElse(0);
       return new Loss(plain, plain > 0 ? how : Optional.empty());
     }
@@ -89,6 +89,14 @@ record Loss(int pieces, Optional<LossCause> how) {
     }
     int pieces = reader.pieces(Field.LOST, OptionalInt.empty()).orElse(0);
     return new Loss(pieces, pieces > 0 ? how : Optional.empty());
+  }
+
+  private static boolean isPlain(String text) {
+    int i = 0;
+    while (i < text.length() && Character.isDigit(text.charAt(i))) {
+      i++;
+    }
+    return i == text.length();
   }
 
   /** The cause in a cell of its own, the commonest where it counts several. */

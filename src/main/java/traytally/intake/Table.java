@@ -36,6 +36,7 @@ final class Table {
   private List<String> names = List.of();
   private List<String> titles = List.of();
   private int firstRow;
+  private int gone;
 
   Table(GivenSheet sheet, List<ColumnHeader> headers, ColumnGuess guess) {
     this.sheet = sheet;
@@ -119,6 +120,17 @@ final class Table {
     return rows;
   }
 
+  /** The number of rows, gone or not. */
+  int rowsRead() {
+    return Math.max(gone, rows.size());
+  }
+
+  /** Lets go of the rows once they are read: those of a long log take the memory of its stints. */
+  void letGo() {
+    gone = rows.size();
+    rows.clear();
+  }
+
   List<Problem> problems() {
     return problems;
   }
@@ -173,9 +185,9 @@ final class Table {
         Optional.of(kind),
         columnsTaken(),
         said,
-        rows.size(),
+        rowsRead(),
         taken,
-        rows.size() - taken);
+        rowsRead() - taken);
   }
 
   private List<SheetReading.ColumnTaken> columnsTaken() {

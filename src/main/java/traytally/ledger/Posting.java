@@ -83,10 +83,10 @@ public final class Posting {
    * losses are in that count already, and nothing moves.
    */
   public void fish(Fished fished) {
-    if (isHistory(fished)) {
+    Stint stint = fished.stint();
+    if (stint.use() == 0 || isHistory(fished)) {
       return;
     }
-    Stint stint = fished.stint();
     if (stint.lost() > 0) {
       post(use(fished, MovementKind.LOST, stint.lostHow(), stint.lost()));
     }
