@@ -50,6 +50,7 @@ record Anatomy(String body, String colour, String length, String quantity) {
           Pattern.compile("(.*\\S)\\s*\\(\\s*x?\\s*([~\\d][^()]*|none|nil)\\)\\s*"),
           Pattern.compile(
               "(.*?\\S)\\s+((?:\\d+|an?|half an?|one|two|three)\\s+" + PACKS + "\\b.*)"),
+          Pattern.compile("(.*?\\S)[\\s,;]+(" + PACKS + "\\s+of\\s+\\d+)\\s*"),
           Pattern.compile("(.*?\\S)\\s+(\\d+\\s*x\\s*\\d+.*)"),
           Pattern.compile("(.*\\S)\\s+[x*]\\s*(~?\\d+\\+?)\\s*"),
           Pattern.compile(

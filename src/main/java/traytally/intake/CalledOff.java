@@ -13,7 +13,7 @@ final class CalledOff {
   private static final Pattern NOT_FISHED =
       Pattern.compile(
           "(?:(?:blank|cancelled|none|nothing|-)\\W*)?(?:did ?n[o']?t (?:fish|go)|did not (?:fish|go)"
-              + "|no fishing|not fished|too (?:rough|windy|wet)\\b.*|rained off|blown off|called off"
+              + "|no fishing\\b.*|not fished|blown out\\b.*|stayed (?:home|in)\\b.*|too (?:rough|windy|wet)\\b.*|rained off|blown off|called off"
               + "|cancelled)[.!]*",
           Pattern.CASE_INSENSITIVE);
 

@@ -39,7 +39,11 @@ record Catch(int fish, List<String> species) {
 
   /** The catch that {@code text} tells in words with numbers; empty if it does not. */
   static Optional<Catch> of(String text) {
-    String plain = Numbers.plain(text).toLowerCase(Locale.ROOT).replaceAll("[.!]+$", "");
+    String plain =
+        Numbers.plain(text)
+            .toLowerCase(Locale.ROOT)
+            .replaceAll("[.!]+$", "")
+            .replaceFirst("^(\\d{1,3}) \\((\\p{L}+)\\)$", "$1 $2");
     if (NOTHING.contains(plain)) {
       return Optional.of(new Catch(0, List.of()));
     }

@@ -24,6 +24,11 @@ final class CellDates {
   private static final Pattern DAY_ALONE =
       Pattern.compile("(?:[a-z]{3,9}\\.?,? )?(\\d{1,2})(?:st|nd|rd|th)?(?:,? [a-z]{3,9})?");
 
+  /** Whether a cell tells the day of the month and nothing more. */
+  static boolean isDayAlone(Cell cell) {
+    return DAY_ALONE.matcher(Numbers.plain(cell.shown()).toLowerCase(Locale.ROOT)).matches();
+  }
+
   private final Table table;
   private final ColumnHabits habits;
   private final LocalDate today;

@@ -38,8 +38,11 @@ record ColumnHeader(String text, String folded, Optional<String> unit) {
     }
     Matcher trailing = TRAILING.matcher(plain);
     if (trailing.matches()) {
+      String word = WordList.fold(trailing.group(1));
+      // A pack in pounds is what it costs, and not what it holds.
+      boolean cost = CURRENCY.matcher(trailing.group(2)).matches() && word.equals("pack");
       return new ColumnHeader(
-          text.strip(), WordList.fold(trailing.group(1)), Optional.of(trailing.group(2)));
+          text.strip(), cost ? "pack price" : word, Optional.of(trailing.group(2)));
     }
     if (CURRENCY.matcher(plain).matches()) {
       return new ColumnHeader(text.strip(), "price", Optional.of(plain));

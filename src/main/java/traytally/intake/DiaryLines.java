@@ -67,6 +67,11 @@ final class DiaryLines {
 
   private void read(Line line) {
     DayHeading heading = DayHeading.of(line.words());
+    String behind = String.join(" ", heading.remarks());
+    if (Dates.isDate(heading.date()) && SeveralInOne.tellsStints(behind)) {
+      take(line, heading, behind);
+      return;
+    }
     if (Dates.isDate(heading.date())) {
       day = Optional.of(heading);
       days.head(heading.remarks(), 0);
@@ -74,14 +79,18 @@ final class DiaryLines {
     }
     String lure = words(sheet.rows().get(line.place()), " ").replaceAll("\\s+[-–]\\s+", " ");
     if (day.isPresent() && SeveralInOne.tellsStints(lure)) {
-      ListRow row = ListRow.Columns.of(sheet, Map.of()).row(line.place());
-      row.put(Field.DATE, Cell.text(day.get().date()), 0);
-      day.get().water().ifPresent(water -> row.put(Field.WATER, Cell.text(water), 0));
-      row.put(Field.BODY, Cell.text(lure), 0);
-      days.add(row);
-      table.rows().add(row);
+      days.add(take(line, day.get(), lure));
     } else if (day.isPresent() && !line.words().isEmpty()) {
       remarks.add(line);
     }
+  }
+
+  private ListRow take(Line line, DayHeading on, String lure) {
+    ListRow row = ListRow.Columns.of(sheet, Map.of()).row(line.place());
+    row.put(Field.DATE, Cell.text(on.date()), 0);
+    on.water().ifPresent(water -> row.put(Field.WATER, Cell.text(water), 0));
+    row.put(Field.BODY, Cell.text(lure), 0);
+    table.rows().add(row);
+    return row;
   }
 }

@@ -41,7 +41,8 @@ final class FishRead {
             .toList();
     return !table.guess().has(Field.LANDED)
         && !told.isEmpty()
-        && told.stream().allMatch(text -> text.matches("\\d{1,3}"));
+        && told.stream().allMatch(text -> text.matches("\\d{1,3}") || Catch.of(text).isPresent())
+        && told.stream().anyMatch(text -> text.matches(".*\\d.*"));
   }
 
   private void sayUntold() {
@@ -88,19 +89,17 @@ final class FishRead {
   }
 
   private Optional<Catch> caught() {
-    String text = reader.text(Field.LANDED);
+    String text = reader.text(fishCounted ? Field.SPECIES : Field.LANDED);
     return text.isEmpty() || text.chars().allMatch(Character::isDigit)
         ? Optional.empty()
         : Catch.of(text);
   }
 
   private int landed() {
-    if (fishCounted) {
-      return reader.count(Field.SPECIES, MOST_FISH).orElse(0);
-    }
-    Optional<Catch> caught = reader.isDoubted(Field.LANDED) ? Optional.empty() : caught();
+    Field field = fishCounted ? Field.SPECIES : Field.LANDED;
+    Optional<Catch> caught = reader.isDoubted(field) ? Optional.empty() : caught();
     if (caught.isEmpty()) {
-      return reader.count(Field.LANDED, MOST_FISH).orElse(0);
+      return reader.count(field, MOST_FISH).orElse(0);
     }
     if (FishByKind.areIn(table.guess())) {
       table.assumeOnce(

@@ -203,6 +203,11 @@ final class HeaderSearch {
     if (pieces >= 0 && under.answers(pieces)) {
       without.putIfAbsent(headers.get(pieces).folded(), Optional.empty());
     }
+    if (guess.kind() == ListKind.BOX && wanted.isEmpty() && pieces >= 0 && under.money(pieces)) {
+      // A price under Now, beside what it was.
+      without.put(headers.get(pieces).folded(), Optional.of(Field.PACK_PRICE));
+      return ColumnGuess.best(headers, Optional.of(ListKind.PRICES), without).orElse(guess);
+    }
     if (body >= 0 && !under.filled(body).isEmpty() && under.numbers(body)) {
       without.putIfAbsent(headers.get(body).folded(), Optional.empty());
     }

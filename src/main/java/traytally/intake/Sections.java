@@ -1,5 +1,6 @@
 package traytally.intake;
 
+import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -39,6 +40,8 @@ final class Sections {
           "(?:page|p\\.?|sheet) ?\\d+(?: ?(?:of|/) ?\\d+)?|cont(?:inued|'?d)?\\.?|p\\.?t\\.?o\\.?",
           Pattern.CASE_INSENSITIVE);
 
+  private static final Pattern MONTH = Pattern.compile("\\p{L}{3,9}\\.?,?(?: '?\\d{2,4})?:?");
+
   private static final Pattern RULE = Pattern.compile("\\s*[-=_:]{3,}\\s*");
 
   private final Table table;
@@ -51,6 +54,7 @@ final class Sections {
   private Optional<Place> tray = Optional.empty();
   private Optional<Place> length = Optional.empty();
   private boolean lengthsWithin;
+  private Optional<YearMonth> month = Optional.empty();
   private Optional<Place> water = Optional.empty();
   private final Map<Integer, Cell> postages = new HashMap<>();
   private Optional<ShopTerms> shopTerms = Optional.empty();
@@ -138,6 +142,8 @@ final class Sections {
       summed = table.rows().size();
     } else if (filled.size() == 1 && isHeading(row.cell(filled.get(0)), list, next)) {
       head(row.cell(filled.get(0)), filled.get(0));
+    } else if (isMonth(filled, first)) {
+      month = Dates.monthWithin(first, table.year());
     } else if (!told || isPageHead(row, filled) || isRemark(filled, list, first, gap)) {
       table.note(row.number(), filled.get(0), first, "was read as a remark and left out.");
     } else {
@@ -228,6 +234,7 @@ final class Sections {
       first.ifPresent(rows -> rows.add(list));
     }
     days.add(list);
+    dayOfMonth(list);
     if (water.isPresent() && list.isBlank(Field.WATER)) {
       list.fill(Field.WATER, water.get());
     }
@@ -313,11 +320,33 @@ final class Sections {
         && next.filter(n -> n.cell(column).isBlank() && n.cells().size() > column + 1).isPresent();
   }
 
+  /** A month on a row of its own, over days that tell none. */
+  private boolean isMonth(List<Integer> filled, String text) {
+    return table.kind() == ListKind.TRIPS
+        && !sectioned
+        && filled.size() == 1
+        && MONTH.matcher(text).matches()
+        && Dates.monthWithin(text, table.year()).isPresent();
+  }
+
+  /** A day alone, with the month that stands over it. */
+  private void dayOfMonth(ListRow list) {
+    Place date = list.place(Field.DATE);
+    if (month.isPresent() && CellDates.isDayAlone(date.cell())) {
+      String day = date.cell().shown().replaceAll("\\D", "");
+      String whole = String.format(Locale.ROOT, "%s-%02d", month.get(), Integer.parseInt(day));
+      list.put(Field.DATE, Cell.text(whole), date.column());
+      table.assume("Months on rows of their own tell the month of the days below.");
+    }
+  }
+
   /** A day with its water, fish or weather in cells of their own, where no column tells the day. */
   private boolean isDayLine(Row row, List<Integer> filled) {
     return table.kind() == ListKind.TRIPS
         && sectioned
         && filled.size() > 1
+        && filled.size() < 4
+        && table.guess().columns().containsValue(filled.get(0))
         && filled.stream().allMatch(column -> row.cell(column) instanceof Cell.Text)
         && Dates.isDate(row.cell(filled.get(0)).shown());
   }

@@ -41,6 +41,9 @@ final class ToldByContent {
     if (!told.has(Field.COLOUR) && !told.across().containsValue(Field.COLOUR)) {
       told = with(told, Field.COLOUR, text -> shapes(text) < 0);
     }
+    if (!told.has(Field.DATE) && told.kind() == ListKind.TRIPS) {
+      told = withDate(told);
+    }
     // A log tells of weather too, and rain falls in millimetres.
     if (!told.has(Field.LENGTH)
         && !told.across().containsValue(Field.LENGTH)
@@ -63,6 +66,21 @@ final class ToldByContent {
       }
     }
     return found.map(column -> guess.taking(field, column, "told by what it holds")).orElse(guess);
+  }
+
+  private ColumnGuess withDate(ColumnGuess guess) {
+    for (int column = 0; column < headers.size(); column++) {
+      List<Cell> cells = guess.leaves(column) ? under.filled(column) : List.of();
+      long days =
+          cells.stream().filter(c -> c instanceof Cell.DateTime || Dates.isDate(c.shown())).count();
+      boolean free =
+          !settled.contains(headers.get(column).folded())
+              && !ColumnGuess.isPassedOver(headers.get(column).folded());
+      if (free && days > 0 && days >= MOSTLY * cells.size()) {
+        return guess.taking(Field.DATE, column, "holds dates");
+      }
+    }
+    return guess;
   }
 
   private ColumnGuess withLength(ColumnGuess guess) {

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.regex.Pattern;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
 
@@ -14,6 +15,9 @@ final class Under {
 
   /** The share of a column's cells that must be of one kind: more than half (an assumption). */
   private static final double MOST = 0.5;
+
+  private static final Pattern MONEY =
+      Pattern.compile("[€£$]\\s*\\d+(?:[.,]\\d{2})?|\\d+(?:[.,]\\d{2})?\\s*[€£$]|\\d{1,3}p");
 
   private final GivenSheet sheet;
   private int next;
@@ -62,6 +66,13 @@ final class Under {
   boolean numbers(int column) {
     return filled(column).stream()
         .allMatch(c -> c instanceof Cell.Numeric || c.shown().strip().matches("\\d{1,6}\\.?"));
+  }
+
+  /** Whether a column holds sums of money, by their marks. */
+  boolean money(int column) {
+    List<Cell> cells = filled(column);
+    long sums = cells.stream().filter(c -> MONEY.matcher(c.shown().strip()).matches()).count();
+    return sums > MOST * cells.size();
   }
 
   /** Whether a column holds lengths with their units. */
