@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import traytally.plastic.Finish;
@@ -68,8 +69,11 @@ final class BoxRows {
     }
   }
 
+  private static final Pattern PACKS_OF = Pattern.compile("(?:\\bof |\\()(\\d{1,2})(?:s|\\)|$)");
+
   /** What is said of a whole purchase, and not of a pack. */
-  private static final Set<String> PAID = Set.of("paid", "what i paid", "total paid", "total cost");
+  private static final Set<String> PAID =
+      Set.of("paid", "what i paid", "total paid", "total cost", "total price");
 
   private final Table table;
   private final KnownPlastics known;
@@ -153,6 +157,9 @@ final class BoxRows {
     OptionalInt packSize = reader.countLightly(Field.PACK_SIZE, LARGEST_PACK);
     packSize = packSize.isPresent() && packSize.getAsInt() > 0 ? packSize : OptionalInt.empty();
     if (packSize.isEmpty()) {
+      packSize = headerPackSize();
+    }
+    if (packSize.isEmpty()) {
       packSize = bookPackSize(row, maker, lengthMm);
     }
     OptionalInt pieces = pieces(row, packSize);
@@ -226,6 +233,12 @@ final class BoxRows {
                     .filter(day -> !day.isAfter(today)));
   }
 
+  /** What a pack holds as the header over their number says: {@code Packs of 6}. */
+  private OptionalInt headerPackSize() {
+    Matcher size = PACKS_OF.matcher(table.header(Field.PACKS).map(ColumnHeader::text).orElse(""));
+    return size.find() ? OptionalInt.of(Integer.parseInt(size.group(1))) : OptionalInt.empty();
+  }
+
   /** What a pack of the row's plastic holds as the book has it, where the row counts packs. */
   private OptionalInt bookPackSize(ListRow row, Name maker, int lengthMm) {
     boolean packs =
@@ -259,6 +272,10 @@ final class BoxRows {
     if ((told.contains(Field.HAD) || told.contains(Field.BOUGHT_SINCE))
         && told.contains(Field.LOST_SO_FAR)) {
       return tally(packSize);
+    }
+    String told = reader.text(Field.PACKS);
+    if (Quantities.countsPacks(told) || told.contains("loose")) {
+      return reader.pieces(Field.PACKS, packSize);
     }
     OptionalInt packs = reader.count(Field.PACKS, Quantities.MOST_PIECES);
     OptionalInt loose = reader.pieces(Field.LOOSE, packSize);

@@ -59,6 +59,15 @@ record ColumnGuess(
     return usual;
   }
 
+  /** What a running count of pieces stands under, and the day of each beside it. */
+  private static final Set<String> LEFT =
+      Set.of("left", "balance", "remaining", "on hand", "in stock", "total left", "stock level");
+
+  private static final Set<String> DAY = Set.of("date", "when", "day");
+
+  private static final Set<Field> COUNTS =
+      EnumSet.of(Field.PIECES, Field.PACKS, Field.LOOSE, Field.HAD, Field.BOUGHT_SINCE);
+
   /** What may stand in several columns that are added up, if the person says so. */
   private static final Set<Field> SUMMED = EnumSet.of(Field.PIECES, Field.LOOSE, Field.LANDED);
 
@@ -141,6 +150,7 @@ record ColumnGuess(
 
   private static List<Candidate> candidates(List<ColumnHeader> headers, ListKind kind) {
     List<Candidate> candidates = new ArrayList<>();
+    boolean leaves = headers.stream().anyMatch(h -> LEFT.contains(h.folded()));
     for (int column = 0; column < headers.size(); column++) {
       String header = headers.get(column).folded();
       if (header.isEmpty() || header.length() > LONGEST_HEADER) {
@@ -149,6 +159,13 @@ record ColumnGuess(
       boolean ignored = isPassedOver(header);
       for (Field field : Field.values()) {
         int score = field.isIn(kind) ? score(header, field, kind) : 0;
+        if (kind == ListKind.BOX && field == Field.DATE && leaves && DAY.contains(header)) {
+          // What was left is counted on a day; what came may be of any.
+          score = EXACT / 2;
+        }
+        if (COUNTS.contains(field) && headers.get(column).tellsMoney()) {
+          continue;
+        }
         if (field == Field.MAKER && namesMakerAndBody(header, kind)) {
           continue;
         }
@@ -201,6 +218,11 @@ record ColumnGuess(
   private static int score(String header, Field field, ListKind kind) {
     if (kind == ListKind.BOX && field == Field.PIECES && isDatedCount(header)) {
       return DATED_COUNT;
+    }
+    if (kind == ListKind.BOX
+        && field == Field.PACKS
+        && header.matches("(?:packs|bags|packets) (?:of )?\\d+s?")) {
+      return EXACT / 2;
     }
     List<String> words = HEADERS.getOrDefault(kind, Map.of()).getOrDefault(field, List.of());
     int place = words.indexOf(header);

@@ -22,6 +22,8 @@ record ColumnHeader(String text, String folded, Optional<String> unit) {
           "(?!rods? (?:hours|hrs)$)(.+?)(?:,| -| in|/)?\\s+(?:in"
               + " )?(mm|cm|inches|inch|ins|\"|€|£|\\$|eur|gbp|usd|hours|hrs)");
   private static final Pattern CURRENCY = Pattern.compile("[€£$]");
+  private static final Pattern MONEY =
+      Pattern.compile("\\b(?:price|cost|paid|value|worth|spent)\\b");
   private static final Pattern ALONE = Pattern.compile("mm|cm|in|inch|inches|ins");
 
   static ColumnHeader of(Cell cell) {
@@ -49,6 +51,12 @@ record ColumnHeader(String text, String folded, Optional<String> unit) {
     }
     Optional<String> alone = ALONE.matcher(plain).matches() ? Optional.of(plain) : Optional.empty();
     return new ColumnHeader(text.strip(), WordList.fold(plain), alone);
+  }
+
+  /** Whether what stands under it is money. */
+  boolean tellsMoney() {
+    return unit.filter(u -> CURRENCY.matcher(u).matches()).isPresent()
+        || MONEY.matcher(folded).find();
   }
 
   /** The unit of length it states, if it does. */

@@ -153,7 +153,9 @@ final class HeaderSearch {
   }
 
   private static boolean looksLikeHeader(Row row) {
-    if (beginsWithDay(row) || row.cells().stream().filter(HeaderSearch::isMeasured).count() >= 2) {
+    if (beginsWithDay(row)
+        || row.cells().stream().anyMatch(HeaderSearch::isPackCount)
+        || row.cells().stream().filter(HeaderSearch::isMeasured).count() >= 2) {
       return false;
     }
     long texts = row.cells().stream().filter(HeaderSearch::mayBeWord).count();
@@ -208,12 +210,27 @@ final class HeaderSearch {
       without.put(headers.get(pieces).folded(), Optional.of(Field.PACK_PRICE));
       return ColumnGuess.best(headers, Optional.of(ListKind.PRICES), without).orElse(guess);
     }
+    int in = guess.columns().getOrDefault(Field.START, -1);
+    int out = guess.columns().getOrDefault(Field.END, -1);
+    if (guess.kind() == ListKind.TRIPS && isCounted(in, under) && isCounted(out, under)) {
+      // Pieces that came in and went out, and no times.
+      without.putIfAbsent(headers.get(in).folded(), Optional.empty());
+      without.putIfAbsent(headers.get(out).folded(), Optional.empty());
+      return ColumnGuess.best(headers, wanted, without).orElse(guess);
+    }
     if (body >= 0 && !under.filled(body).isEmpty() && under.numbers(body)) {
       without.putIfAbsent(headers.get(body).folded(), Optional.empty());
     }
     return without.size() == given.size()
         ? guess
         : ColumnGuess.best(headers, Optional.of(guess.kind()), without).orElse(guess);
+  }
+
+  private static boolean isCounted(int column, Under under) {
+    return column >= 0
+        && !under.filled(column).isEmpty()
+        && under.numbers(column)
+        && under.filled(column).stream().noneMatch(c -> c.shown().contains("."));
   }
 
   /** A list whose columns are told by what they hold, too; of the box if nothing else is told. */
@@ -307,6 +324,14 @@ final class HeaderSearch {
         .findFirst()
         .filter(c -> c instanceof Cell.DateTime || Dates.isDate(c.shown()))
         .isPresent();
+  }
+
+  /** Whether a cell counts packs or loose pieces, as no header does: {@code 2 bags}. */
+  private static boolean isPackCount(Cell cell) {
+    return cell instanceof Cell.Text text
+        && text.text().matches("\\s*\\d.*")
+        && (Quantities.countsPacks(text.text()) || text.text().contains("loose"))
+        && Under.isCount(cell);
   }
 
   /** Whether a cell holds a number that heads no column: one with a fraction. */

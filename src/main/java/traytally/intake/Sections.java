@@ -44,6 +44,9 @@ final class Sections {
 
   private static final Pattern RULE = Pattern.compile("\\s*[-=_:]{3,}\\s*");
 
+  /** As many rows tell what the headings between them are (an assumption). */
+  private static final int LOOKED_AT = 200;
+
   private final Table table;
   private Optional<Place> section = Optional.empty();
   private final Field sectionField;
@@ -80,7 +83,7 @@ final class Sections {
         switch (table.kind()) {
           case PRICES -> Field.SHOP;
           case TRIPS, PLAN -> Field.DATE;
-          case BOX -> Field.BODY;
+          case BOX -> coloursHead() ? Field.COLOUR : Field.BODY;
         };
     if (table.kind() == ListKind.BOX) {
       this.tray =
@@ -97,6 +100,26 @@ final class Sections {
             : sectioned && sectionField == Field.SHOP
                 ? Optional.of(new FirstSection(table, Field.SHOP))
                 : Optional.empty();
+  }
+
+  /** Whether a list of shapes without colours stands under colours on rows of their own. */
+  private boolean coloursHead() {
+    ColumnGuess guess = table.guess();
+    if (!guess.has(Field.BODY) || guess.has(Field.COLOUR) || !guess.across().isEmpty()) {
+      return false;
+    }
+    List<Row> rows = table.sheet().rows();
+    int colours = 0;
+    int headings = 0;
+    for (int i = table.firstRow(); i < Math.min(rows.size(), table.firstRow() + LOOKED_AT); i++) {
+      List<Cell> filled = rows.get(i).cells().stream().filter(c -> !ListRow.isBlank(c)).toList();
+      if (filled.size() == 1 && filled.get(0) instanceof Cell.Text text) {
+        headings++;
+        boolean colour = Anatomy.colourWords(text.text()) > Anatomy.bodyWords(text.text());
+        colours += colour ? 1 : 0;
+      }
+    }
+    return colours * 2 > headings;
   }
 
   private static String withoutColon(String heading) {
@@ -306,6 +329,9 @@ final class Sections {
     }
     if (table.kind() == ListKind.BOX && TRAY.matcher(text.text().strip()).matches()) {
       return list.isBlank(Field.COLOUR) || list.isBlank(Field.BODY);
+    }
+    if (tellsLength(text.text().strip())) {
+      return true;
     }
     if (sectioned) {
       return !oneColumn;
