@@ -300,14 +300,19 @@ record ColumnGuess(
         && !has(Field.PACK_PRICE);
   }
 
-  /** Whether its pack sizes may as well be counts: a price beside "qty", and no shop. */
+  /** Whether it may as well count the box: a price beside "qty" or "left", and no shop. */
   private boolean mayCountTheBox(List<ColumnHeader> headers) {
     return kind == ListKind.PRICES
         && !has(Field.SHOP)
-        && Optional.ofNullable(columns.get(Field.PACK_SIZE))
-            .map(column -> headers.get(column).folded())
-            .filter(WORDS.words("prices.pack size")::contains)
-            .isPresent();
+        && (isUnder(Field.PACK_SIZE, WORDS.words("prices.pack size"), headers)
+            || isUnder(Field.IN_STOCK, List.of("left"), headers));
+  }
+
+  private boolean isUnder(Field field, List<String> words, List<ColumnHeader> headers) {
+    return Optional.ofNullable(columns.get(field))
+        .map(column -> headers.get(column).folded())
+        .filter(words::contains)
+        .isPresent();
   }
 
   /** A title may hold two words of a header; a header has one that is nothing else, or three. */
