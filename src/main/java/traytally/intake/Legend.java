@@ -13,7 +13,10 @@ import java.util.regex.Pattern;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
 
-/** A tab that says what the short forms in the lists mean: {@code PT}, paddle tail. */
+/**
+ * What the short forms in the lists mean, {@code PT} paddle tail, as a tab says or a key beside or
+ * below a list.
+ */
 final class Legend {
   private static final int LONGEST_FORM = 5;
 
@@ -25,14 +28,23 @@ final class Legend {
   private static final Pattern OF_FORMS =
       Pattern.compile("(?i).*\\b(?:key|legend|codes?|abbrev\\w*|short|means|meanings?)\\b.*");
   private static final List<Field> NAMES =
-      List.of(Field.MAKER, Field.BODY, Field.COLOUR, Field.WATER, Field.SPECIES, Field.TRAY);
+      List.of(
+          Field.MAKER,
+          Field.BODY,
+          Field.COLOUR,
+          Field.WATER,
+          Field.SPECIES,
+          Field.TRAY,
+          Field.LENGTH);
 
   private final String tab;
+  private final String place;
   private final Map<String, String> meanings = new HashMap<>();
 
   /** The short forms of {@code sheet}, in which no list was found. */
   Legend(GivenSheet sheet) {
     this.tab = sheet.name();
+    this.place = "tab \"" + tab + "\"";
     for (Row row : sheet.rows()) {
       List<String> texts = new ArrayList<>();
       row.cells().stream().filter(c -> !c.isBlank()).forEach(c -> texts.add(c.shown().strip()));
@@ -43,9 +55,43 @@ final class Legend {
           texts.add(one.group(2).strip());
         }
       }
-      if (texts.size() >= 2 && isForm(texts.get(0), texts.get(1))) {
-        meanings.putIfAbsent(WordList.fold(texts.get(0)), texts.get(1));
+      if (texts.size() >= 2) {
+        add(texts.get(0), texts.get(1));
       }
+    }
+  }
+
+  /** The short forms that stand in {@code sheet} beside or below its {@code lists}. */
+  Legend(GivenSheet sheet, List<Table> lists) {
+    this.tab = "";
+    this.place = "key beside the list";
+    Set<Integer> read = new HashSet<>();
+    lists.forEach(list -> read.addAll(list.guess().columns().values()));
+    lists.forEach(list -> read.addAll(list.guess().across().keySet()));
+    for (Row row : sheet.rows()) {
+      boolean lone = row.cells().stream().filter(cell -> !cell.isBlank()).count() == 1;
+      for (int column = 0; column < row.cells().size(); column++) {
+        if (row.cell(column) instanceof Cell.Text text && (lone || !read.contains(column))) {
+          Matcher one = IN_ONE.matcher(text.text().strip());
+          if (one.matches()) {
+            add(one.group(1), one.group(2).strip());
+          } else if (!read.contains(column + 1) && row.cell(column + 1) instanceof Cell.Text next) {
+            add(text.text().strip(), next.text().strip());
+          }
+        }
+      }
+    }
+  }
+
+  /** Whether a line says what a short form means: {@code MO = motor oil}. */
+  static boolean isKey(String line) {
+    Matcher one = IN_ONE.matcher(line);
+    return one.matches() && one.group(1).matches("\\p{Lu}{1,5}");
+  }
+
+  private void add(String form, String meaning) {
+    if (isForm(form, meaning)) {
+      meanings.putIfAbsent(WordList.fold(form), meaning);
     }
   }
 
@@ -58,7 +104,7 @@ final class Legend {
         && !word
         && (capitals || OF_FORMS.matcher(tab).matches())
         && meaning.length() > form.length()
-        && meaning.matches("[\\p{L} '&/()-]+");
+        && (meaning.matches("[\\p{L} '&/()-]+") || Square.isLengthWithUnit(Cell.text(meaning)));
   }
 
   /** Spells out the short forms of {@code tables}, if they use several. */
@@ -85,7 +131,7 @@ final class Legend {
         }
       }
       example.ifPresent(
-          e -> table.assume("Short forms were read as the tab \"" + tab + "\" says: " + e + "."));
+          e -> table.assume("Short forms were read as the " + place + " says: " + e + "."));
     }
   }
 

@@ -13,6 +13,9 @@ import traytally.ledger.Fact;
 
 /** Finds the lists of the sheets of one import, and says of a file without one what was sought. */
 final class ListSearch {
+  /** A key is written beside a list that a person looks through (an assumption). */
+  private static final int LONGEST_KEYED = 5_000;
+
   private final List<GivenSheet> sheets;
   private final Book book;
   private final ImportOptions options;
@@ -50,6 +53,9 @@ final class ListSearch {
         (sheet, lists) -> {
           if (lists.isEmpty() && !sheet.name().isEmpty() && !Printed.is(sheet)) {
             new Legend(sheet).spellOut(tables);
+          }
+          if (!lists.isEmpty() && sheet.rows().size() < LONGEST_KEYED) {
+            new Legend(sheet, lists).spellOut(lists);
           }
         });
     return found;

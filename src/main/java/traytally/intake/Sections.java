@@ -391,7 +391,7 @@ final class Sections {
     }
     boolean lone = filled.size() == 1 && list.isBlank(Field.COLOUR) && list.isBlank(Field.PIECES);
     return lone
-        && (gap || first.split("\\s+", -1).length > 3 || namesNoShape(first))
+        && (gap || Legend.isKey(first) || first.split("\\s+", -1).length > 3 || namesNoShape(first))
         && table.kind() != ListKind.PLAN;
   }
 
