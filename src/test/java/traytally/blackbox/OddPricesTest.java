@@ -51,11 +51,25 @@ class OddPricesTest {
   }
 
   @Test
-  void aListInTwoCurrenciesIsRefused() throws IOException {
+  void ofAListInTwoCurrenciesEachPriceKeepsItsOwn() throws IOException {
     Ran ran =
         bring(
             "prices.csv",
-            PRICES + "Quay,paddle,ink,75,8,5.20,EUR,yes,2\nPier,paddle,ink,75,8,4.80,GBP,yes,2\n");
+            PRICES + "Quay,paddle,ink,75,8,5.20,EUR,yes,2\nPier,paddle,ink,75,8,1.10,GBP,yes,2\n");
+    assertEquals(0, ran.code(), ran.err());
+    assertTrue(list().contains("Pier has prices not in EUR: left out."), list());
+    assertTrue(list().contains("5.20"), list());
+    assertFalse(list().contains("1.10"), list());
+  }
+
+  @Test
+  void whereOnlySomePricesTellTheirCurrencyTheListIsRefused() throws IOException {
+    Ran ran =
+        bring(
+            "prices.csv",
+            PRICES
+                + "Quay,paddle,ink,75,8,5.20,EUR,yes,2\nPier,paddle,ink,75,8,4.80,GBP,yes,2\n"
+                + "Mole,paddle,ink,75,8,4.80,,yes,2\n");
     assertEquals(65, ran.code());
     assertTrue(ran.err().contains("EUR and GBP"), ran.err());
   }
