@@ -57,7 +57,8 @@ final class ClarityColumn {
   /** A column of such words alone that was taken for nothing; of the sky none may be. */
   private static Start unread(GivenSheet sheet, Start start, Set<String> given) {
     Under under = new Under(sheet, start.last() + 1);
-    for (int column = 0; column < start.headers().size(); column++) {
+    int columns = Math.min(start.headers().size(), HeaderSearch.MOST_COLUMNS);
+    for (int column = 0; column < columns; column++) {
       String header = start.headers().get(column).folded();
       List<Cell> cells =
           header.isEmpty()

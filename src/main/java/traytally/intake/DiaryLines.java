@@ -18,6 +18,11 @@ final class DiaryLines {
   /** The share of lines below the first day that must tell a plastic (an assumption). */
   private static final double MOST = 0.75;
 
+  /** Longer lines, and more of them before the first day, are of no diary (assumptions). */
+  private static final int LONGEST = 300;
+
+  private static final int LONGEST_PREFACE = 30;
+
   /** A line that is read: its place in the sheet and its words. */
   private record Line(int place, String words) {}
 
@@ -43,6 +48,9 @@ final class DiaryLines {
   /** The log the diary holds; empty if it is no such diary. */
   Optional<Table> table() {
     for (int place = 0; place < sheet.rows().size(); place++) {
+      if (place > LONGEST_PREFACE && day.isEmpty() && table.rows().isEmpty()) {
+        return Optional.empty();
+      }
       read(new Line(place, words(sheet.rows().get(place), ", ")));
     }
     int told = table.rows().size();
@@ -66,6 +74,10 @@ final class DiaryLines {
   }
 
   private void read(Line line) {
+    if (line.words().length() > LONGEST) {
+      remarks.add(line);
+      return;
+    }
     DayHeading heading = DayHeading.of(line.words());
     String behind = String.join(" ", heading.remarks());
     if (Dates.isDate(heading.date()) && SeveralInOne.tellsStints(behind)) {

@@ -16,7 +16,7 @@ final class HeaderSearch {
   private static final int TITLES = 2;
 
   /** Wider rows are no list of a box whose columns their cells must tell (an assumption). */
-  private static final int MOST_COLUMNS = 60;
+  static final int MOST_COLUMNS = 60;
 
   /** Remembered headers beat any guess of another row. */
   private static final int REMEMBERED = 1_000_000;
