@@ -16,6 +16,9 @@ final class ContentGuess {
   /** Fewer rows are no list that speaks for itself (an assumption). */
   private static final int FEWEST_ROWS = 3;
 
+  /** As many rows tell what columns are (an assumption). */
+  private static final int LOOKED_AT = 2_000;
+
   /** The share of a column's cells that must be of one kind (an assumption). */
   private static final double MOST = 0.8;
 
@@ -36,7 +39,8 @@ final class ContentGuess {
   ContentGuess(List<Row> rows, Optional<ListKind> wanted) {
     this.rows =
         rows.stream()
-            .filter(r -> r.cells().stream().filter(c -> !c.isBlank()).count() > 0)
+            .filter(r -> r.cells().stream().anyMatch(c -> !c.isBlank()))
+            .limit(LOOKED_AT)
             .toList();
     this.wanted = wanted;
   }
@@ -46,6 +50,9 @@ final class ContentGuess {
       return Optional.empty();
     }
     int width = rows.stream().mapToInt(r -> r.cells().size()).max().orElse(0);
+    if (width > HeaderSearch.MOST_COLUMNS) {
+      return Optional.empty();
+    }
     List<Integer> texts = new ArrayList<>();
     List<Integer> numbers = new ArrayList<>();
     for (int column = 0; column < width; column++) {

@@ -18,9 +18,7 @@ final class DiaryLines {
   /** The share of lines below the first day that must tell a plastic (an assumption). */
   private static final double MOST = 0.75;
 
-  /** Longer lines, and more of them before the first day, are of no diary (assumptions). */
-  private static final int LONGEST = 300;
-
+  /** A diary with more lines before its first day is none (an assumption). */
   private static final int LONGEST_PREFACE = 30;
 
   /** A line that is read: its place in the sheet and its words. */
@@ -47,6 +45,9 @@ final class DiaryLines {
 
   /** The log the diary holds; empty if it is no such diary. */
   Optional<Table> table() {
+    if (sheet.rows().size() > NoteLines.LONGEST) {
+      return Optional.empty();
+    }
     for (int place = 0; place < sheet.rows().size(); place++) {
       if (place > LONGEST_PREFACE && day.isEmpty() && table.rows().isEmpty()) {
         return Optional.empty();
@@ -74,7 +75,7 @@ final class DiaryLines {
   }
 
   private void read(Line line) {
-    if (line.words().length() > LONGEST) {
+    if (line.words().length() > NoteLines.LONGEST_LINE) {
       remarks.add(line);
       return;
     }

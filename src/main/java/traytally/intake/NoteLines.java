@@ -19,6 +19,12 @@ final class NoteLines {
   /** Fewer colours are no list that speaks for itself (an assumption, as for other lists). */
   private static final int FEWEST = 3;
 
+  /** Nobody types a longer note (an assumption). */
+  static final int LONGEST = 5_000;
+
+  /** A longer line is a sheet's row, and none of a note (an assumption). */
+  static final int LONGEST_LINE = 300;
+
   /** The share of lines that must be shapes or colours with counts (an assumption). */
   private static final double MOST = 0.75;
 
@@ -50,6 +56,9 @@ final class NoteLines {
 
   /** The list the note holds; empty if it is no such note. */
   Optional<Table> table() {
+    if (sheet.rows().size() > LONGEST) {
+      return Optional.empty();
+    }
     for (Row row : sheet.rows()) {
       read(row);
     }
@@ -99,6 +108,10 @@ final class NoteLines {
       return;
     }
     lines++;
+    if (text.length() > LONGEST_LINE) {
+      remarks.add(row);
+      return;
+    }
     boolean gap = row.number() > last + 1;
     last = row.number();
     if (Sections.isTray(text)) {

@@ -18,6 +18,9 @@ import traytally.sheet.Row;
  * as Colour), or shapes.
  */
 final class Square {
+  /** Nobody has more colours, shapes or lengths side by side (an assumption). */
+  private static final int WIDEST = 300;
+
   private final Row row;
   private final Optional<ListKind> wanted;
   private final Under under;
@@ -35,7 +38,8 @@ final class Square {
 
   /** Whether the row names at least two lengths with their units. */
   static boolean mayBe(Row row) {
-    return row.cells().stream().filter(Square::isLengthWithUnit).count() >= 2;
+    return row.cells().size() <= WIDEST
+        && row.cells().stream().filter(Square::isLengthWithUnit).count() >= 2;
   }
 
   /**
@@ -43,6 +47,9 @@ final class Square {
    * numbers are lengths where they stand beside nothing but headers.
    */
   static Optional<Row> withUnits(Row row) {
+    if (row.cells().size() > WIDEST) {
+      return Optional.empty();
+    }
     List<BigDecimal> bare = new ArrayList<>();
     for (Cell cell : row.cells()) {
       if (isBareLength(cell)) {
@@ -97,7 +104,8 @@ final class Square {
   }
 
   Optional<ColumnGuess> guess() {
-    if (wanted.isPresent() && wanted.get() != ListKind.BOX) {
+    boolean other = wanted.isPresent() && wanted.get() != ListKind.BOX;
+    if (other || row.cells().size() > WIDEST) {
       return Optional.empty();
     }
     Map<Integer, Field> across = lengthsAcross();
