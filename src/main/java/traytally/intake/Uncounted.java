@@ -37,6 +37,9 @@ final class Uncounted {
 
   /** The headers over numbers that are taken for nothing, in a row that names plastics. */
   private List<String> counts(Row row, Under under) {
+    if (row.cells().size() > HeaderSearch.MOST_COLUMNS) {
+      return List.of();
+    }
     List<ColumnHeader> headers = row.cells().stream().map(ColumnHeader::of).toList();
     ColumnGuess guess = ColumnGuess.of(headers, ListKind.BOX, given);
     List<String> counts = new ArrayList<>();
