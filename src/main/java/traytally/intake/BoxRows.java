@@ -273,8 +273,8 @@ final class BoxRows {
         && told.contains(Field.LOST_SO_FAR)) {
       return tally(packSize);
     }
-    String told = reader.text(Field.PACKS);
-    if (Quantities.countsPacks(told) || told.contains("loose")) {
+    String words = reader.text(Field.PACKS);
+    if (Quantities.countsPacks(words) || words.contains("loose")) {
       return reader.pieces(Field.PACKS, packSize);
     }
     OptionalInt packs = reader.count(Field.PACKS, Quantities.MOST_PIECES);

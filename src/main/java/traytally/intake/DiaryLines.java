@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import traytally.sheet.Cell;
-import traytally.sheet.Row;
 
 /**
  * A diary of lines without columns: a day and its water on a line of their own, and below it a line
@@ -52,7 +51,7 @@ final class DiaryLines {
       if (place > LONGEST_PREFACE && day.isEmpty() && table.rows().isEmpty()) {
         return Optional.empty();
       }
-      read(new Line(place, words(sheet.rows().get(place), ", ")));
+      read(new Line(place, NoteLines.words(sheet.rows().get(place), ", ")));
     }
     int told = table.rows().size();
     if (told < FEWEST || told < MOST * (told + remarks.size())) {
@@ -66,12 +65,6 @@ final class DiaryLines {
     }
     new TakeApart(table).run();
     return Optional.of(table);
-  }
-
-  private static String words(Row row, String between) {
-    List<String> words = new ArrayList<>();
-    row.cells().stream().filter(c -> !c.isBlank()).forEach(c -> words.add(c.shown().strip()));
-    return String.join(between, words);
   }
 
   private void read(Line line) {
@@ -90,7 +83,8 @@ final class DiaryLines {
       days.head(heading.remarks(), 0);
       return;
     }
-    String lure = words(sheet.rows().get(line.place()), " ").replaceAll("\\s+[-–]\\s+", " ");
+    String lure =
+        NoteLines.words(sheet.rows().get(line.place()), " ").replaceAll("\\s+[-–]\\s+", " ");
     if (day.isPresent() && SeveralInOne.tellsStints(lure)) {
       days.add(take(line, day.get(), lure));
     } else if (day.isPresent() && !line.words().isEmpty()) {

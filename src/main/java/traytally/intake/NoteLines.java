@@ -90,20 +90,21 @@ final class NoteLines {
       table.rows().add(row);
     }
     for (Row row : remarks) {
-      table.note(row.number(), 0, words(row), "was read as a remark and left out.");
+      table.note(row.number(), 0, words(row, ", "), "was read as a remark and left out.");
     }
     new TakeApart(table).run();
     return Optional.of(table);
   }
 
-  private static String words(Row row) {
+  /** The words of a row's filled cells, put together. */
+  static String words(Row row, String between) {
     List<String> words = new ArrayList<>();
     row.cells().stream().filter(c -> !c.isBlank()).forEach(c -> words.add(c.shown().strip()));
-    return String.join(", ", words);
+    return String.join(between, words);
   }
 
   private void read(Row row) {
-    String text = BULLET.matcher(Numbers.plain(words(row))).replaceFirst("");
+    String text = BULLET.matcher(Numbers.plain(words(row, ", "))).replaceFirst("");
     if (text.isEmpty()) {
       return;
     }
