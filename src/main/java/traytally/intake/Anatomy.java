@@ -57,7 +57,11 @@ record Anatomy(String body, String colour, String length, String quantity) {
               "(.*\\S)\\s*(?:\\s-|[:=,;])\\s*((?:~|about|approx\\.?|around|ca?\\.?)?\\s*\\d.*|none.*|nil|a"
                   + " few|lots)"),
           Pattern.compile(
-              "(.*\\S)\\s+(~?\\d+\\+?(?:\\s*(?:pcs|pieces|left|packs?|pks?|off))?)\\s*"));
+              "(.*\\S)\\s+(~?\\d+\\+?(?:\\s*(?:pcs|pieces|left|packs?|pks?|off))?)\\s*"),
+          Pattern.compile(
+              "(?i)(.*\\S)\\s+((?:none|nil|"
+                  + String.join("|", Numbers.WORDS)
+                  + ")(?: left)?)\\s*"));
 
   private static final Pattern COUNT_FIRST =
       Pattern.compile(
@@ -65,7 +69,7 @@ record Anatomy(String body, String colour, String length, String quantity) {
 
   /** Takes {@code text} apart; what cannot be told is left empty. */
   static Anatomy of(String text) {
-    String rest = Numbers.plain(text);
+    String rest = NoteLines.withoutBullet(Numbers.plain(text));
     String quantity = "";
     Matcher first = COUNT_FIRST.matcher(rest);
     Matcher remark = REMARK.matcher(rest);

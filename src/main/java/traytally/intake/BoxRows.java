@@ -71,6 +71,11 @@ final class BoxRows {
 
   private static final Pattern PACKS_OF = Pattern.compile("(?:\\bof |\\()(\\d{1,2})(?:s|\\)|$)");
 
+  private static final Pattern CAME_OR_WENT =
+      Pattern.compile(
+          "(?i).*\\b(?:lost|losses|used|gone|went|broken?|torn|worn|binned|out|in|came|bought|new|added"
+              + "|given|gave|sold|jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)\\b.*");
+
   /** What is said of a whole purchase, and not of a pack. */
   private static final Set<String> PAID =
       Set.of("paid", "what i paid", "total paid", "total cost", "total price");
@@ -105,7 +110,7 @@ final class BoxRows {
     this.reader = reader;
     this.titleDay =
         table.titles().stream()
-            .filter(title -> COUNTED.matcher(title).matches())
+            .filter(BoxRows::tellsCount)
             .flatMap(title -> Dates.within(title, today).stream())
             .filter(day -> !day.isAfter(today))
             .findFirst();
@@ -114,6 +119,11 @@ final class BoxRows {
         told.add(field);
       }
     }
+  }
+
+  /** Whether a title says that something was counted. */
+  static boolean tellsCount(String title) {
+    return COUNTED.matcher(title).matches();
   }
 
   /** Every row that can be taken; the others are among the table's problems. */
@@ -262,9 +272,9 @@ final class BoxRows {
   }
 
   private OptionalInt pieces(ListRow row, OptionalInt packSize) {
-    boolean tallied = !row.isBlank(Field.HAD) || !row.isBlank(Field.BOUGHT_SINCE);
-    if (told.contains(Field.PIECES)
-        && !(row.isBlank(Field.PIECES) && tallied && !row.isBlank(Field.LOST_SO_FAR))) {
+    boolean had = !row.isBlank(Field.HAD) && told.contains(Field.LOST_SO_FAR);
+    boolean came = !row.isBlank(Field.BOUGHT_SINCE) && !row.isBlank(Field.LOST_SO_FAR);
+    if (told.contains(Field.PIECES) && !(row.isBlank(Field.PIECES) && (had || came))) {
       OptionalInt pieces = reader.pieces(Field.PIECES, packSize);
       sayTally(pieces, packSize);
       return pieces;
@@ -302,7 +312,7 @@ final class BoxRows {
             .map(reader::text)
             .allMatch(text -> text.matches("\\d{0,5}"));
     boolean whole = !reader.text(Field.HAD).isEmpty() && !reader.text(Field.LOST_SO_FAR).isEmpty();
-    if (!counted || !whole || pieces.isEmpty() || reader.failed()) {
+    if (!counted || !whole || pieces.isEmpty() || reader.failed() || passesOverLosses()) {
       return;
     }
     int left = came(packSize) - went(packSize);
@@ -314,6 +324,11 @@ final class BoxRows {
               + ". The pieces were"
               + " taken as written.");
     }
+  }
+
+  /** Whether some column more may tell what came or went, so that the sum is not whole. */
+  private boolean passesOverLosses() {
+    return table.passedOver().stream().anyMatch(header -> CAME_OR_WENT.matcher(header).matches());
   }
 
   private int came(OptionalInt packSize) {

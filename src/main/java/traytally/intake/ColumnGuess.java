@@ -28,8 +28,18 @@ record ColumnGuess(
     int score) {
   private static final WordList WORDS = WordList.read("headers.txt");
 
+  /**
+   * The words over a field's column, strongest first.
+   *
+   * @param whole those that a header may be
+   * @param within how many of them, from the first on, may also stand within a header
+   */
+  private record HeaderWords(List<String> whole, int within) {}
+
   /** The words over each field's column: every header is held against all of them. */
-  private static final Map<ListKind, Map<Field, List<String>>> HEADERS = headers();
+  private static final Map<ListKind, Map<Field, HeaderWords>> HEADERS = headers();
+
+  private static final HeaderWords NONE = new HeaderWords(List.of(), 0);
 
   /** Why a column is taken as the person said. */
   static final String AS_SAID = "as you said";
@@ -55,7 +65,7 @@ record ColumnGuess(
 
   private static Set<String> usual() {
     Set<String> usual = new HashSet<>(WORDS.words("ignored"));
-    HEADERS.values().forEach(kind -> kind.values().forEach(usual::addAll));
+    HEADERS.values().forEach(kind -> kind.values().forEach(words -> usual.addAll(words.whole())));
     return usual;
   }
 
@@ -63,10 +73,35 @@ record ColumnGuess(
   private static final Set<String> LEFT =
       Set.of("left", "balance", "remaining", "on hand", "in stock", "total left", "stock level");
 
+  /** Counts of what one has, which a shop's stock is not called without its shop. */
+  private static final Set<String> HELD =
+      Set.of(
+          "left",
+          "on hand",
+          "held",
+          "stock held",
+          "on shelf",
+          "on the shelf",
+          "how many left",
+          "number in stock",
+          "qty in stock",
+          "quantity in stock",
+          "how many in stock");
+
+  /** How long in hours and minutes, and not in millimetres. */
+  private static final Set<Field> TIMES = EnumSet.of(Field.MINUTES, Field.HOURS);
+
+  /** Beside what went out, what came in, and no inches. */
+  private static final Set<String> IN = Set.of("in", "ins");
+
+  private static final Set<String> OUT = Set.of("out", "outs");
+
   private static final Set<String> DAY = Set.of("date", "when", "day");
 
   private static final Set<Field> COUNTS =
       EnumSet.of(Field.PIECES, Field.PACKS, Field.LOOSE, Field.HAD, Field.BOUGHT_SINCE);
+
+  private static final Field BOUGHT = Field.BOUGHT_SINCE;
 
   /** What may stand in several columns that are added up, if the person says so. */
   private static final Set<Field> SUMMED = EnumSet.of(Field.PIECES, Field.LOOSE, Field.LANDED);
@@ -83,12 +118,15 @@ record ColumnGuess(
               Field.LENGTH,
               Field.NOTE));
 
-  private static Map<ListKind, Map<Field, List<String>>> headers() {
-    Map<ListKind, Map<Field, List<String>>> headers = new EnumMap<>(ListKind.class);
+  private static Map<ListKind, Map<Field, HeaderWords>> headers() {
+    Map<ListKind, Map<Field, HeaderWords>> headers = new EnumMap<>(ListKind.class);
     for (ListKind kind : ListKind.values()) {
-      Map<Field, List<String>> words = new EnumMap<>(Field.class);
+      Map<Field, HeaderWords> words = new EnumMap<>(Field.class);
       for (Field field : Field.values()) {
-        words.put(field, field.headers(kind, WORDS));
+        List<String> whole = new ArrayList<>(field.headers(kind, "", WORDS));
+        int within = whole.size();
+        whole.addAll(field.headers(kind, " alone", WORDS));
+        words.put(field, new HeaderWords(List.copyOf(whole), within));
       }
       headers.put(kind, words);
     }
@@ -135,6 +173,14 @@ record ColumnGuess(
       // There is no second without a first: a list of tails tells their one colour.
       columns.put(Field.COLOUR, columns.remove(Field.SECOND_COLOUR));
     }
+    boolean counted =
+        !across.isEmpty()
+            || columns.containsKey(Field.LOST_SO_FAR)
+            || COUNTS.stream().anyMatch(f -> f != BOUGHT && columns.containsKey(f));
+    if (kind == ListKind.BOX && !counted && columns.containsKey(BOUGHT)) {
+      // A list of what came counts nothing else.
+      columns.put(Field.PIECES, columns.remove(BOUGHT));
+    }
     return new ColumnGuess(kind, columns, across, why, score);
   }
 
@@ -143,7 +189,7 @@ record ColumnGuess(
       return "a usual word for it";
     }
     if (candidate.score() == DATED_COUNT) {
-      return "the last column of dated counts";
+      return "the newest of the dated counts";
     }
     return candidate.score() >= WITHIN ? "holds a usual word for it" : "nearly a usual word for it";
   }
@@ -151,6 +197,8 @@ record ColumnGuess(
   private static List<Candidate> candidates(List<ColumnHeader> headers, ListKind kind) {
     List<Candidate> candidates = new ArrayList<>();
     boolean leaves = headers.stream().anyMatch(h -> LEFT.contains(h.folded()));
+    boolean out = headers.stream().anyMatch(h -> OUT.contains(h.folded()));
+    int newest = CountsOverTime.newestFirst(headers).stream().findFirst().orElse(-1);
     for (int column = 0; column < headers.size(); column++) {
       String header = headers.get(column).folded();
       if (header.isEmpty() || header.length() > LONGEST_HEADER) {
@@ -163,7 +211,15 @@ record ColumnGuess(
           // What was left is counted on a day; what came may be of any.
           score = EXACT / 2;
         }
-        if (COUNTS.contains(field) && headers.get(column).tellsMoney()) {
+        if (kind == ListKind.BOX && field == Field.PIECES && CountsOverTime.isDated(header)) {
+          score = column == newest ? DATED_COUNT : 0;
+        }
+        boolean otherwise =
+            (COUNTS.contains(field) && headers.get(column).tellsMoney())
+                || (TIMES.contains(field) && headers.get(column).lengthUnit().isPresent())
+                || (field == Field.PACK_SIZE && CountsOverTime.isDated(header))
+                || (field == Field.LENGTH && out && IN.contains(header));
+        if (otherwise) {
           continue;
         }
         if (field == Field.MAKER && namesMakerAndBody(header, kind)) {
@@ -199,36 +255,22 @@ record ColumnGuess(
     return maker >= WITHIN && maker < EXACT / 2 && body >= WITHIN && body < EXACT / 2;
   }
 
-  /** A header that is a day or a month: what was counted then. */
-  private static final java.util.regex.Pattern DATED =
-      java.util.regex.Pattern.compile(
-          "(?:\\d{1,2}(?:st|nd|rd|th)? )?"
-              + "(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*(?: \\d{2,4})?"
-              + "|20\\d\\d(?: \\d\\d){0,2}|\\d{1,2} \\d{1,2} \\d{2,4}");
-
   /** The number of a value that has its unit behind it, such as {@code 40 min}: no header. */
   private static final java.util.regex.Pattern VALUE =
       java.util.regex.Pattern.compile("^\\d+(?: \\d+)? (?=\\p{L})");
 
-  /** Whether {@code header} is a day or a month, over what was counted then. */
-  static boolean isDatedCount(String header) {
-    return DATED.matcher(header).matches();
-  }
-
   private static int score(String header, Field field, ListKind kind) {
-    if (kind == ListKind.BOX && field == Field.PIECES && isDatedCount(header)) {
-      return DATED_COUNT;
-    }
     if (kind == ListKind.BOX
         && field == Field.PACKS
         && header.matches("(?:packs|bags|packets) (?:of )?\\d+s?")) {
       return EXACT / 2;
     }
-    List<String> words = HEADERS.getOrDefault(kind, Map.of()).getOrDefault(field, List.of());
-    int place = words.indexOf(header);
+    HeaderWords known = HEADERS.getOrDefault(kind, Map.of()).getOrDefault(field, NONE);
+    int place = known.whole().indexOf(header);
     if (place >= 0) {
       return EXACT - place;
     }
+    List<String> words = known.whole().subList(0, known.within());
     if (words.contains(VALUE.matcher(header).replaceFirst(""))) {
       return 0;
     }
@@ -305,7 +347,7 @@ record ColumnGuess(
     return kind == ListKind.PRICES
         && !has(Field.SHOP)
         && (isUnder(Field.PACK_SIZE, WORDS.words("prices.pack size"), headers)
-            || isUnder(Field.IN_STOCK, List.of("left"), headers));
+            || isUnder(Field.IN_STOCK, List.copyOf(HELD), headers));
   }
 
   private boolean isUnder(Field field, List<String> words, List<ColumnHeader> headers) {

@@ -24,7 +24,12 @@ final class Durations {
   private static final Pattern HOURS_MINUTES =
       Pattern.compile("(\\d{1,2})\\s*" + H + "\\s*(?:and|,)?\\s*(\\d{1,2})\\s*(?:" + M + ")?");
   private static final Pattern HOURS =
-      Pattern.compile("(" + Numbers.NUMBER + "|an?|one|two|three|four|half an?)\\s*" + H);
+      Pattern.compile(
+          "("
+              + Numbers.NUMBER
+              + "|an?|one|two|three|four|half an?|(?:an? )?quarter(?: of)? an|three quarters(?: of)? an)"
+              + "\\s*"
+              + H);
   private static final Pattern AND_HALF =
       Pattern.compile(
           "(\\d{1,2}|an?|one|two|three)\\s*"
@@ -142,6 +147,9 @@ final class Durations {
     return switch (word) {
       case "a", "an" -> Optional.of(BigDecimal.ONE);
       case "half a", "half an" -> Optional.of(new BigDecimal("0.5"));
+      case "quarter an", "a quarter an", "quarter of an", "a quarter of an" ->
+          Optional.of(new BigDecimal("0.25"));
+      case "three quarters an", "three quarters of an" -> Optional.of(new BigDecimal("0.75"));
       default -> Numbers.word(word).or(() -> Numbers.parse(word));
     };
   }

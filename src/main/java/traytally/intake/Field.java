@@ -91,9 +91,14 @@ public enum Field {
     return kinds.contains(kind);
   }
 
-  /** The words that stand over such a column of a list of this kind, strongest first. */
-  List<String> headers(ListKind kind, WordList words) {
-    return Stream.concat(words.words(kind.word() + "." + word).stream(), words.words(word).stream())
+  /**
+   * The words that stand over such a column of a list of this kind, strongest first.
+   *
+   * @param how {@code ""}, or {@code " alone"} for those beside which nothing else may stand
+   */
+  List<String> headers(ListKind kind, String how, WordList words) {
+    return Stream.concat(
+            words.words(kind.word() + "." + word + how).stream(), words.words(word + how).stream())
         .toList();
   }
 

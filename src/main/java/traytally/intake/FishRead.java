@@ -30,6 +30,7 @@ final class FishRead {
     }
     FishOff.say(table);
     sayUntold();
+    Unread.say(table);
   }
 
   /** Numbers under "Fish" are fish landed, not what was fished for. */

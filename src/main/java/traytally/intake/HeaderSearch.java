@@ -1,12 +1,14 @@
 package traytally.intake;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
 
@@ -80,7 +82,7 @@ final class HeaderSearch {
     Optional<Start> best = Optional.empty();
     int until = rows;
     for (int index = 0; index < until; index++) {
-      Optional<Start> start = at(index);
+      Optional<Start> start = followsRows(index) ? Optional.empty() : at(index);
       int score = best.map(b -> b.guess().score()).orElse(0);
       if (start.filter(s -> s.guess().score() > score).isPresent()) {
         // A title may pass for a header, but then the true one is near.
@@ -89,6 +91,62 @@ final class HeaderSearch {
       }
     }
     return best;
+  }
+
+  /** Whether the two rows before are of a list, so that what passes for a header is one of them. */
+  private boolean followsRows(int index) {
+    return index >= 2 && isOfList(index, 1) && isOfList(index, 2);
+  }
+
+  private boolean isOfList(int index, int before) {
+    Row row = sheet.rows().get(index - before);
+    List<Cell> filled = row.cells().stream().filter(c -> !c.isBlank()).toList();
+    return row.number() == sheet.rows().get(index).number() - before
+        && filled.size() > 2
+        && filled.stream().anyMatch(Under::isCount)
+        && filled.stream().anyMatch(HeaderSearch::mayBeWord);
+  }
+
+  /** Whether a row names two columns of a list or more, and holds nothing but words. */
+  static boolean namesColumns(Row row) {
+    long usual = 0;
+    for (Cell cell : row.cells()) {
+      if (!cell.isBlank() && !mayBeWord(cell)) {
+        return false;
+      }
+      usual += isUsual(ColumnHeader.of(cell).folded()) ? 1 : 0;
+    }
+    return usual >= 2;
+  }
+
+  /**
+   * Whether a row is of the headers of another list: words alone, of which one counts or measures,
+   * one is of what lists pass over, and none names a body style or a colour.
+   */
+  static boolean namesOtherThings(Row row) {
+    boolean measured = false;
+    boolean other = false;
+    for (Cell cell : row.cells()) {
+      String header = ColumnHeader.of(cell).folded();
+      if (header.isEmpty()) {
+        continue;
+      }
+      if (!mayBeWord(cell)
+          || ColumnGuess.isUsual(header, Field.BODY, ListKind.BOX)
+          || ColumnGuess.isUsual(header, Field.COLOUR, ListKind.BOX)) {
+        return false;
+      }
+      measured |= isUsual(header);
+      other |= ColumnGuess.isPassedOver(header) || InStock.isOtherTackle(header);
+    }
+    return measured && other;
+  }
+
+  /** Whether {@code header}, folded, is a usual word for what a list of the box tells. */
+  static boolean isUsual(String header) {
+    return !header.isEmpty()
+        && Stream.of(Field.BODY, Field.COLOUR, Field.LENGTH, Field.PIECES)
+            .anyMatch(field -> ColumnGuess.isUsual(header, field, ListKind.BOX));
   }
 
   /** The header that the row at {@code index} begins, if it does. */
@@ -113,9 +171,11 @@ final class HeaderSearch {
       return one;
     }
     Row below = sheet.rows().get(index + 1);
-    if (one.isPresent() && continues(below, one.get().guess())) {
-      List<ColumnHeader> both = both(row, below, true);
-      return guess(both, index + 2).map(g -> new Start(index, index + 1, both, g)).or(() -> one);
+    if (one.isPresent() && continues(below, one.get().guess(), row)) {
+      return Stream.of(both(row, below, true), both(row, below, false))
+          .flatMap(both -> guess(both, index + 2).map(g -> start(index, both, g)).stream())
+          .max(Comparator.comparingInt(start -> start.guess().score()))
+          .or(() -> one);
     }
     if (one.isEmpty() && wanted.filter(w -> w != ListKind.PRICES).isEmpty()) {
       Optional<ColumnGuess> shops = Square.shopsAcross(headers(row), below);
@@ -126,6 +186,10 @@ final class HeaderSearch {
     return looksLikeHeader(below) && below.cells().stream().noneMatch(HeaderSearch::isBroken)
         ? twoRows(index, one.map(o -> o.guess().score()).orElse(0)).or(() -> one)
         : one;
+  }
+
+  private static Start start(int upper, List<ColumnHeader> both, ColumnGuess guess) {
+    return new Start(upper, upper + 1, both, guess);
   }
 
   /** A square with lengths in one row of its head and shapes or colours in the other. */
@@ -226,11 +290,15 @@ final class HeaderSearch {
         : ColumnGuess.best(headers, Optional.of(guess.kind()), without).orElse(guess);
   }
 
+  /** A time of day without its colon has three digits or four. */
+  private static final int TIME = 3;
+
   private static boolean isCounted(int column, Under under) {
     return column >= 0
         && !under.filled(column).isEmpty()
         && under.numbers(column)
-        && under.filled(column).stream().noneMatch(c -> c.shown().contains("."));
+        && under.filled(column).stream().noneMatch(c -> c.shown().contains("."))
+        && under.filled(column).stream().anyMatch(c -> c.shown().strip().length() < TIME);
   }
 
   /** A list whose columns are told by what they hold, too; of the box if nothing else is told. */
@@ -273,15 +341,18 @@ final class HeaderSearch {
       int beaten =
           Math.max(Math.max(score, lowerAlone), best.map(b -> b.guess().score()).orElse(0));
       if (guess.filter(g -> g.score() > beaten).isPresent()) {
-        best = Optional.of(new Start(index, index + 1, both, guess.get()));
+        best = Optional.of(start(index, both, guess.get()));
       }
     }
     return best;
   }
 
-  /** Whether the row goes on with the header above it: units and header words, and no number. */
-  private static boolean continues(Row below, ColumnGuess guess) {
-    boolean any = false;
+  /**
+   * Whether the row goes on with the header above it: units and header words, and no number; or
+   * words where no plastic is named, of which some stand under no header of their own.
+   */
+  private static boolean continues(Row below, ColumnGuess guess, Row above) {
+    boolean any = divides(below, guess, above);
     for (Field field : NUMBERS) {
       int column = guess.columns().getOrDefault(field, Integer.MAX_VALUE);
       Cell cell = below.cell(column);
@@ -296,6 +367,23 @@ final class HeaderSearch {
       }
     }
     return any;
+  }
+
+  private static boolean divides(Row below, ColumnGuess guess, Row above) {
+    boolean under = false;
+    for (int column = 0; column < below.cells().size(); column++) {
+      Cell cell = below.cell(column);
+      if (!cell.isBlank() && (!mayBeWord(cell) || isLure(guess, column))) {
+        return false;
+      }
+      under |= !cell.isBlank() && above.cell(column).isBlank();
+    }
+    return under;
+  }
+
+  private static boolean isLure(ColumnGuess guess, int column) {
+    return Stream.of(Field.BODY, Field.COLOUR, Field.MAKER, Field.NOTE)
+        .anyMatch(field -> guess.columns().getOrDefault(field, -1) == column);
   }
 
   private List<ColumnHeader> both(Row upper, Row lower, boolean joined) {

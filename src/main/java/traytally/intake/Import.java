@@ -71,9 +71,7 @@ public final class Import {
   /** Lists of the box that are not what is there now, unless the person chose the tabs. */
   private Map<Table, String> passedOver(Map<GivenSheet, List<Table>> found) {
     List<Table> box = of(ListKind.BOX, found.values().stream().flatMap(List::stream).toList());
-    return options.sheets().isEmpty()
-        ? new InStock(box, today, options.kind().isPresent()).passed()
-        : Map.of();
+    return options.sheets().isEmpty() ? new InStock(box, options, today).passed() : Map.of();
   }
 
   private static List<Table> of(ListKind kind, List<Table> tables) {

@@ -44,6 +44,7 @@ final class InStock {
   /** Counts of the same plastics share at least half of them (an assumption). */
   private static final int HALF = 2;
 
+  private final ImportOptions options;
   private final LocalDate today;
   private final Map<Table, Set<String>> plastics = new LinkedHashMap<>();
   private final Map<Table, String> passed = new LinkedHashMap<>();
@@ -51,10 +52,10 @@ final class InStock {
   /**
    * Looks through the lists of the box of one import.
    *
-   * @param sure whether the person said that they are of the box
    * @throws ListRefusedException if none is of what is there, and nobody said it is
    */
-  InStock(List<Table> lists, LocalDate today, boolean sure) {
+  InStock(List<Table> lists, ImportOptions options, LocalDate today) {
+    this.options = options;
     this.today = today;
     for (Table list : lists) {
       Set<String> named = new HashSet<>();
@@ -66,7 +67,7 @@ final class InStock {
       newest();
     }
     if (passed.size() == lists.size()) {
-      passed.forEach((list, why) -> settle(list, why, sure));
+      passed.forEach(this::settle);
       passed.clear();
     }
   }
@@ -77,12 +78,18 @@ final class InStock {
   }
 
   /** There is no other list: it is taken if the person meant it so. */
-  private static void settle(Table list, String why, boolean sure) {
-    if (!sure) {
+  private void settle(Table list, String why) {
+    if (options.kind().isEmpty()) {
+      String add = cameIn(list) ? " To add what came to what is there, pass --add." : "";
       throw new ListRefusedException(
-          list.sheet().source() + ": " + why + ". If it is, pass --as box.");
+          list.sheet().source() + ": " + why + ". If it is, pass --as box." + add);
     }
     list.assume(why + ", but --as box says it is.");
+  }
+
+  /** Whether {@code folded} names tackle that holds no plastics. */
+  static boolean isOtherTackle(String folded) {
+    return OTHER_TACKLE.matcher(folded).matches() && Anatomy.bodyWords(folded) == 0;
   }
 
   private static String plastic(ListRow row) {
@@ -95,12 +102,28 @@ final class InStock {
             row.text(Field.LENGTH)));
   }
 
+  /** Whether it counts what came, and the person did not say that it is to be added. */
+  private boolean cameIn(Table list) {
+    return !options.add()
+        && list.header(Field.PIECES)
+            .filter(h -> ColumnGuess.isUsual(h.folded(), Field.BOUGHT_SINCE, ListKind.BOX))
+            .filter(h -> !ColumnGuess.isUsual(h.folded(), Field.PIECES, ListKind.BOX))
+            .isPresent()
+        && !options.map().containsKey(list.header(Field.PIECES).get().folded());
+  }
+
   private void look(Table list) {
+    if (cameIn(list)) {
+      pass(
+          list,
+          list.header(Field.PIECES).orElseThrow().text(),
+          "counts what came: it is not of what is there");
+    }
     for (String name : list.names()) {
       String folded = WordList.fold(name);
       if (NOT_THERE.matcher(folded).matches()) {
         pass(list, name, "is not of what is there");
-      } else if (OTHER_TACKLE.matcher(folded).matches() && Anatomy.bodyWords(folded) == 0) {
+      } else if (isOtherTackle(folded)) {
         pass(list, name, "is of other tackle");
       } else if (SUMMARY.matcher(folded).matches() && others(list).containsAll(named(list))) {
         pass(list, name, "repeats the others");
@@ -168,11 +191,24 @@ final class InStock {
               .anyMatch(
                   later ->
                       later.date().isAfter(older.date())
+                          && !isPartOf(later, older)
                           && shares(named(older.list()), named(later.list())));
       if (again) {
         pass(older.list(), older.name(), "is older than another of the same plastics");
       }
     }
+  }
+
+  /**
+   * Whether some of one list's plastics stand again under a later day further down: each plastic
+   * then goes by its own newest day.
+   */
+  private boolean isPartOf(Dated later, Dated older) {
+    return later.list().sheet().equals(older.list().sheet())
+        && later.list().rows().size() < older.list().rows().size()
+        && named(older.list()).containsAll(named(later.list()))
+        && BoxRows.tellsCount(later.name())
+        && BoxRows.tellsCount(older.name());
   }
 
   /** The day, month or year that a name tells, as a day; a month without a year is the last one. */

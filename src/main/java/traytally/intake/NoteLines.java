@@ -28,7 +28,9 @@ final class NoteLines {
   /** The share of lines that must be shapes or colours with counts (an assumption). */
   private static final double MOST = 0.75;
 
-  private static final Pattern BULLET = Pattern.compile("^\\s*(?:[-*•·–+>]|\\[[ x]?\\])\\s*");
+  private static final Pattern BULLET =
+      Pattern.compile(
+          "^\\s*(?:[-–*+>]?\\s*\\[[ xX✓✔]?\\]|[-*•·–+>▪■□◦‣○●☐☑☒✓✔✗]|\\d{1,3}[.)](?=\\s))\\s*");
   private static final Pattern SHAPE_FIRST = Pattern.compile("([^:=]+?)\\s*[:=]\\s*(.*)");
   private static final Pattern COUNT_FIRST =
       Pattern.compile("([~]?\\d+\\+?)\\s*(?:x\\s|x(?=\\D)|\\s|[-:=]\\s*)\\s*(\\D.*)");
@@ -103,9 +105,14 @@ final class NoteLines {
     return String.join(between, words);
   }
 
+  /** {@code text} without the mark or number that stands before an item of a list. */
+  static String withoutBullet(String text) {
+    return BULLET.matcher(text).replaceFirst("");
+  }
+
   private void read(Row row) {
-    String text = BULLET.matcher(Numbers.plain(words(row, ", "))).replaceFirst("");
-    if (text.isEmpty()) {
+    String text = withoutBullet(Numbers.plain(words(row, ", ")));
+    if (text.isEmpty() || text.matches("[-=_ ]+")) {
       return;
     }
     lines++;

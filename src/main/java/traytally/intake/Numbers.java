@@ -27,8 +27,27 @@ final class Numbers {
   /** Small numbers in words, each at its own place; 0 is told in other ways. */
   static final List<String> WORDS =
       List.of(
-          "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-          "eleven", "twelve");
+          "zero",
+          "one",
+          "two",
+          "three",
+          "four",
+          "five",
+          "six",
+          "seven",
+          "eight",
+          "nine",
+          "ten",
+          "eleven",
+          "twelve",
+          "thirteen",
+          "fourteen",
+          "fifteen",
+          "sixteen",
+          "seventeen",
+          "eighteen",
+          "nineteen",
+          "twenty");
 
   /** A number as part of a longer pattern: 3, 3.5, 3,5, 1,200, 3 1/2, 3-1/2, 1/2. */
   static final String NUMBER = "(?:\\d+[ -]+\\d+/\\d+|\\d+/\\d+|\\d[\\d.,' ]*\\d|\\d|[.,]\\d+)";

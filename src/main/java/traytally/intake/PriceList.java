@@ -79,6 +79,7 @@ final class PriceList {
     this.known = known;
     this.own = book.settings().currency();
     this.reader = new RowReader(table, ColumnHabits.of(table, options, today), today);
+    Unread.say(table);
   }
 
   void read() {

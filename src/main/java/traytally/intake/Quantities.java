@@ -70,9 +70,12 @@ final class Quantities {
   private static final String NUM =
       "("
           + Numbers.NUMBER
-          + "|an?|half|half an?|(?:a |the )?(?:last )?(?:couple|pair)(?: of)?|"
+          + "|an?|half|half an?|a score|(?:a |the )?(?:last )?(?:couple|pair)(?: of)?|"
           + String.join("|", Numbers.WORDS)
           + ")";
+  private static final String SOME =
+      "an?|one|two|three|four|some|most|all|half|the rest|few|a few|a couple";
+
   private static final Pattern DOZENS =
       Pattern.compile("(?:" + NUM + "\\s*)?(?:dozens?|doz|dz)\\.?\\s*(?:of\\s*)?" + PIECE);
 
@@ -103,7 +106,17 @@ final class Quantities {
 
   /** Words before a count that leave it as it is. */
   private static final Pattern ONLY =
-      Pattern.compile("(?:just|only|my|the|last)(?: the| my)?(?: last)?\\s+(?=\\w)");
+      Pattern.compile(
+          "(?:just|only|my|the|last|now|still|left)(?: the| my| only| just)?(?: last)?:?\\s+(?=\\w)");
+
+  /** What was counted before, and what there is now. */
+  private static final Pattern WAS_NOW =
+      Pattern.compile(
+          "(?:was|had|were)\\s+[\\w ]+?(?:[,;:>-]|\\s)+(?:is\\s+)?now\\s+(?:only\\s+)?(\\S.*)");
+
+  /** A count, and behind a mark a remark on some of it: {@code 4, one torn}. */
+  private static final Pattern OF_WHICH =
+      Pattern.compile("(.+?)\\s*[,;-]\\s*((?:" + SOME + ")\\s+[a-z]{3,}(?:\\s[a-z]+){0,3})");
 
   /** What a pack holds, said in brackets behind the count. */
   private static final Pattern SIZE_BEHIND =
@@ -146,6 +159,10 @@ final class Quantities {
       String told = Objects.requireNonNullElseGet(size.group(2), () -> size.group(3));
       return parse(size.group(1), OptionalInt.of(Integer.parseInt(told)));
     }
+    Matcher was = WAS_NOW.matcher(plain);
+    if (was.matches()) {
+      return parse(was.group(1), packSize);
+    }
     Matcher only = ONLY.matcher(plain);
     if (only.lookingAt()) {
       return parse(plain.substring(only.end()), packSize);
@@ -159,13 +176,18 @@ final class Quantities {
       return guessed;
     }
     Matcher remarked = REMARKED.matcher(plain);
-    if (!remarked.matches()) {
+    Matcher some = OF_WHICH.matcher(plain);
+    if (!remarked.matches() && !some.matches()) {
       return exact;
     }
-    Told<Integer> bare = parse(remarked.group(1), packSize);
+    boolean brackets = remarked.matches();
+    Told<Integer> bare = parse(brackets ? remarked.group(1) : some.group(1), packSize);
     return bare.value().isPresent() && !bare.approximate()
         ? Told.assuming(
-            bare.value().get(), "What stands in brackets behind a count was passed over")
+            bare.value().get(),
+            brackets
+                ? "What stands in brackets behind a count was passed over"
+                : "A remark behind a count was passed over")
         : bare;
   }
 
@@ -302,6 +324,7 @@ final class Quantities {
     return switch (words) {
       case "a", "an" -> Optional.of(BigDecimal.ONE);
       case "half", "half a", "half an" -> Optional.of(new BigDecimal("0.5"));
+      case "a score" -> Optional.of(BigDecimal.valueOf(20));
       default ->
           words.contains("couple") || words.contains("pair")
               ? Optional.of(BigDecimal.valueOf(2))

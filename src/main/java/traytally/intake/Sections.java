@@ -19,7 +19,8 @@ final class Sections {
       Pattern.compile(
           "(?:grand |sub ?-?|(?:trip|day|days|session|month|season|year|tray|box) )?totals?\\b.*"
               + "|[^,;]{1,30} (?:grand |sub ?-?)?totals?|(?:stock |box |tray |total )?(?:value|worth)"
-              + "|sum|sums|all|in all|all together|altogether|overall|season"
+              + "|sum|sums|all|in all|all together|altogether|overall"
+              + "|(?:(?:all|whole|full|the whole|in the) )?(?:season|year)"
               + "|\\d+ (?:in (?:the|all|total)|left in|altogether|all told)\\b.*");
 
   private static final String TRAYS = "(?:tray|box|drawer|wallet|bag|compartment)";
@@ -105,7 +106,10 @@ final class Sections {
   /** Whether a list of shapes without colours stands under colours on rows of their own. */
   private boolean coloursHead() {
     ColumnGuess guess = table.guess();
-    if (!guess.has(Field.BODY) || guess.has(Field.COLOUR) || !guess.across().isEmpty()) {
+    if (guess.has(Field.BODY) && guess.has(Field.COLOUR)) {
+      return coloursStandAlone(guess.columns().getOrDefault(Field.COLOUR, -1));
+    }
+    if (!guess.has(Field.BODY) || !guess.across().isEmpty()) {
       return false;
     }
     List<Row> rows = table.sheet().rows();
@@ -120,6 +124,21 @@ final class Sections {
       }
     }
     return colours * 2 > headings;
+  }
+
+  /** Whether a list's rows lack a colour, which stands in a row of its own above them. */
+  private boolean coloursStandAlone(int column) {
+    List<Row> rows = table.sheet().rows();
+    int alone = 0;
+    for (int i = table.firstRow(); i < Math.min(rows.size(), table.firstRow() + LOOKED_AT); i++) {
+      Row row = rows.get(i);
+      long filled = row.cells().stream().filter(c -> !c.isBlank()).count();
+      if (!row.cell(column).isBlank() && filled > 1) {
+        return false;
+      }
+      alone += row.cell(column).isBlank() ? 0 : 1;
+    }
+    return alone > 0;
   }
 
   private static String withoutColon(String heading) {

@@ -251,7 +251,8 @@ final class Square {
 
   /** Whether a folded header stands over sums or remarks beside a square. */
   static boolean isTotal(String header) {
-    return header.matches("(?:row |line )?totals?|total row|sum|notes?");
+    return header.matches(
+        "(?:row |line )?totals?|total row|tot|sums?|all|in all|all told|altogether|overall|notes?");
   }
 
   /** Colours across: a column of shapes, and two headers or more that are all colour words. */

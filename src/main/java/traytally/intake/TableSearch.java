@@ -18,6 +18,9 @@ final class TableSearch {
   /** Titles above a header are few (an assumption). */
   private static final int HEADER_WITHIN = 30;
 
+  /** Headers that name some columns stand on top (an assumption). */
+  private static final int NAMED_WITHIN = 3;
+
   private static final Set<Field> IDENTITY =
       Set.of(
           Field.MAKER,
@@ -53,10 +56,15 @@ final class TableSearch {
 
   /** The lists of the sheet from top to bottom; none if nothing is recognised. */
   List<Table> tables() {
+    Optional<GivenSheet> messages = Chat.messages(sheet);
+    if (messages.isPresent()) {
+      return new TableSearch(messages.get(), wanted, given, Map.of()).tables();
+    }
     List<Table> tables = new ArrayList<>();
     Optional<Start> start = headers.first(Math.min(sheet.rows().size(), HEADER_WITHIN));
     if (start.isEmpty()) {
-      return withoutHeader().stream().toList();
+      List<Table> upright = upright();
+      return upright.isEmpty() ? withoutHeader().stream().toList() : upright;
     }
     List<Integer> groups = sideBySide(start.get());
     if (groups.size() > 1) {
@@ -132,7 +140,27 @@ final class TableSearch {
     return tables;
   }
 
+  /** The lists of a sheet with its headers down its side. */
+  private List<Table> upright() {
+    Optional<GivenSheet> upright = Upright.of(sheet);
+    if (upright.isEmpty()
+        || new HeaderSearch(upright.get(), wanted, given, Map.of()).first(1).isEmpty()) {
+      return List.of();
+    }
+    List<Table> tables = new TableSearch(upright.get(), wanted, given, Map.of()).tables();
+    tables.forEach(
+        table ->
+            table.assume(
+                "The headers stand down the left side, and what they tell beside them: each"
+                    + " plastic was read as a row."));
+    return tables;
+  }
+
   private Optional<Table> withoutHeader() {
+    if (sheet.rows().stream().limit(NAMED_WITHIN).anyMatch(HeaderSearch::namesColumns)) {
+      // Its columns have headers, and which of them counts is to be asked.
+      return Optional.empty();
+    }
     return (wanted.filter(w -> w != ListKind.TRIPS).isEmpty()
             ? new DiaryLines(sheet).table()
             : Optional.<Table>empty())
@@ -170,7 +198,10 @@ final class TableSearch {
     ListRow.Columns columns = ListRow.Columns.of(sheet, table.guess().columns());
     Optional<Row> following = rowAt(start.last() + 1);
     boolean titled = false;
+    boolean foreign = false;
     Nameless nameless = new Nameless(table);
+    Optional<DayMonthYear> days = DayMonthYear.of(table);
+    Optional<SharedHeader> shared = SharedHeader.of(table);
     for (int i = start.last() + 1; i < rows.size() && next.isEmpty(); i++) {
       Row row = following.orElseThrow();
       following = rowAt(i + 1);
@@ -188,9 +219,17 @@ final class TableSearch {
         table.assume("A header row that stands again was passed over.");
       } else {
         next = HeaderSearch.mayBe(row, fresh) ? headers.at(i) : Optional.empty();
-        if (next.isEmpty()) {
+        // A list of hooks has headers too, some of which lists of plastics know.
+        foreign = next.isEmpty() && (fresh ? HeaderSearch.namesOtherThings(row) : foreign && !gap);
+        if (foreign) {
+          String first = NoteLines.words(row, ", ");
+          table.note(row.number(), 0, first, "is of another list, which was passed over.");
+        } else if (next.isEmpty()) {
           hidden += row.hidden() ? 1 : 0;
-          sections.take(row, gap, following, mapped(table, row, columns.row(i)));
+          ListRow list = mapped(table, row, columns.row(i));
+          days.ifPresent(d -> d.put(list));
+          shared.ifPresent(s -> s.put(list));
+          sections.take(row, gap, following, list);
           nameless.look(row);
         }
       }
@@ -202,6 +241,7 @@ final class TableSearch {
               : hidden + " hidden rows were read like the others.");
     }
     nameless.say();
+    ToldInTitle.fill(table);
     sections.fillDown();
     new TakeApart(table).run();
     TitleLength.inherit(table, titles);
@@ -251,6 +291,11 @@ final class TableSearch {
     List<String> titles = new ArrayList<>();
     for (int i = first - 1; i >= 0 && first - i < HEADER_WITHIN; i--) {
       List<Cell> filled = sheet.rows().get(i).cells().stream().filter(c -> !c.isBlank()).toList();
+      if (filled.size() == 2 && ToldInTitle.isWord(filled.get(0).shown())) {
+        String word = filled.get(0).shown().strip().replaceAll("\\s*:$", "");
+        titles.add(word + ": " + filled.get(1).shown().strip());
+        continue;
+      }
       if (filled.size() != 1) {
         break;
       }

@@ -12,22 +12,37 @@ final class TitleLength {
   /** "Counted 3 in May" tells no length. */
   private static final Pattern PREPOSITION = Pattern.compile("(?i)\\d\\s*in\\s+\\p{L}");
 
+  /** "All 75mm unless it says". */
+  private static final Pattern OF_ALL =
+      Pattern.compile("(?i)\\b(?:all|unless|except|otherwise|mostly|rest|every(?:thing)?)\\b");
+
   private TitleLength() {}
 
-  /** Gives every row of {@code table} the length, if no row has one of its own. */
+  /**
+   * Gives every row of {@code table} the length, if no row has one of its own; if some have, the
+   * others where the title says that it is of all.
+   */
   static void inherit(Table table, List<String> titles) {
     boolean told = table.tells(Field.LENGTH) || table.guess().across().containsValue(Field.LENGTH);
-    if (table.kind() != ListKind.BOX || told || table.rows().isEmpty()) {
+    boolean untold = table.rows().stream().anyMatch(row -> row.isBlank(Field.LENGTH));
+    if (table.kind() != ListKind.BOX || !untold) {
       return;
     }
     List<String> names = new ArrayList<>(titles);
     names.add(table.sheet().name());
     for (String name : names) {
-      Optional<String> length = length(name);
+      Optional<String> length =
+          told && !OF_ALL.matcher(name).find() ? Optional.empty() : length(name);
       if (length.isPresent()) {
         Place place = new Place(Cell.text(length.get()), -1, true);
-        table.rows().forEach(row -> row.fill(Field.LENGTH, place));
-        table.assume("The length was taken from the title \"" + name + "\".");
+        table.rows().stream()
+            .filter(row -> row.isBlank(Field.LENGTH))
+            .forEach(row -> row.fill(Field.LENGTH, place));
+        table.assume(
+            (told ? "A blank length" : "The length")
+                + " was taken from the title \""
+                + name
+                + "\".");
         return;
       }
     }

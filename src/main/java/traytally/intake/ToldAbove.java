@@ -40,7 +40,12 @@ final class ToldAbove {
   /** Fills what is told once for several rows: ditto marks, a shop, a date, a body style. */
   void fill() {
     switch (table.kind()) {
-      case BOX -> down(Field.BODY, List.of(Field.MAKER, Field.LENGTH, Field.TRAY));
+      case BOX -> {
+        down(Field.BODY, List.of(Field.MAKER, Field.LENGTH, Field.TRAY));
+        if (standsOnceForEach(Field.COLOUR)) {
+          down(Field.COLOUR, List.of(Field.TRAY));
+        }
+      }
       case TRIPS -> {
         down(Field.DATE, List.of(Field.WATER, Field.SPECIES, Field.CLARITY));
         if (table.guess().has(Field.COLOUR)) {
@@ -55,6 +60,15 @@ final class ToldAbove {
     }
     dittos();
     inherit();
+  }
+
+  /** Whether each name in {@code field} is the first of its rows, and none is told again. */
+  private boolean standsOnceForEach(Field field) {
+    List<String> told =
+        table.rows().stream().map(row -> row.text(field)).filter(t -> !t.isEmpty()).toList();
+    return told.size() > 1
+        && told.stream().distinct().count() == told.size()
+        && table.rows().stream().noneMatch(row -> row.isBlank(Field.BODY));
   }
 
   private void down(Field lead, List<Field> followers) {
@@ -137,6 +151,11 @@ final class ToldAbove {
         && DITTO.contains(Numbers.plain(cell.shown()).toLowerCase(Locale.ROOT));
   }
 
+  /** DO below CO is a form like the others. */
+  private static boolean isShortForm(String text, String above) {
+    return text.equals("DO") && above.matches("\\p{Lu}{1,3}");
+  }
+
   private void dittos() {
     if (table.sheet().distinct().stream().noneMatch(ToldAbove::isDitto)) {
       return;
@@ -144,7 +163,10 @@ final class ToldAbove {
     Optional<ListRow> above = Optional.empty();
     for (ListRow row : table.rows()) {
       for (Field field : table.guess().columns().keySet()) {
-        if (isDitto(row.cell(field)) && above.isPresent() && field != Field.NOTE) {
+        if (isDitto(row.cell(field))
+            && above.isPresent()
+            && field != Field.NOTE
+            && !isShortForm(row.text(field), above.get().text(field))) {
           row.fill(field, above.get().place(field));
           table.assume("A ditto mark was taken as the " + field.word() + " of the row above.");
         }

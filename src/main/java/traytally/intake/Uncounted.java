@@ -43,7 +43,8 @@ final class Uncounted {
     List<ColumnHeader> headers = row.cells().stream().map(ColumnHeader::of).toList();
     ColumnGuess guess = ColumnGuess.of(headers, ListKind.BOX, given);
     List<String> counts = new ArrayList<>();
-    if (guess.has(Field.BODY) && guess.has(Field.COLOUR) && !guess.isComplete()) {
+    boolean named = guess.has(Field.BODY) || guess.has(Field.COLOUR);
+    if (named && !guess.isComplete() && HeaderSearch.namesColumns(row)) {
       for (int column = 0; column < headers.size(); column++) {
         if (guess.leaves(column)
             && !headers.get(column).text().isEmpty()

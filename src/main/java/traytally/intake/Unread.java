@@ -1,0 +1,80 @@
+package traytally.intake;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/** Numbers under headers that say nothing, beside something that no column was read to tell. */
+final class Unread {
+  private static final List<Field> LOST =
+      List.of(
+          Field.LOST,
+          Field.LOST_HOW,
+          Field.SNAGGED,
+          Field.BITTEN_OFF,
+          Field.TORN,
+          Field.CAST_OFF,
+          Field.WORN);
+
+  private static final List<Field> TIME =
+      List.of(Field.MINUTES, Field.CASTS, Field.START, Field.END);
+
+  private final Table table;
+  private final Under under;
+
+  private Unread(Table table) {
+    this.table = table;
+    this.under = new Under(table.sheet(), table.firstRow());
+  }
+
+  /**
+   * Says of a log or a list of prices which columns may tell what is taken as none, or as usual.
+   */
+  static void say(Table table) {
+    Unread unread = new Unread(table);
+    List<String> untold = unread.untold();
+    List<String> headers = untold.isEmpty() ? List.of() : unread.headers();
+    if (!headers.isEmpty()) {
+      table.assumeOnce(
+          "No column was read that tells "
+              + String.join(" or ", untold)
+              + ", and these were passed over: "
+              + String.join(", ", headers.stream().map(h -> "\"" + h + "\"").toList())
+              + ". If one of them tells it, pass --map '"
+              + headers.get(0)
+              + "="
+              + untold.get(0)
+              + "'.");
+    }
+  }
+
+  private List<String> untold() {
+    List<String> untold = new ArrayList<>();
+    if (table.kind() == ListKind.PRICES && !table.tells(Field.IN_STOCK)) {
+      untold.add(Field.IN_STOCK.word());
+    }
+    if (table.kind() == ListKind.TRIPS) {
+      if (!table.tells(Field.TAKES)) {
+        untold.add(Field.TAKES.word());
+      }
+      if (LOST.stream().noneMatch(table::tells)) {
+        untold.add(Field.LOST.word());
+      }
+      if (TIME.stream().noneMatch(table::tells)) {
+        untold.add(Field.MINUTES.word());
+      }
+    }
+    return untold;
+  }
+
+  private List<String> headers() {
+    return IntStream.range(0, table.headers().size())
+        .filter(table.guess()::leaves)
+        .filter(column -> !table.headers().get(column).folded().isEmpty())
+        .filter(column -> !ColumnGuess.isPassedOver(table.headers().get(column).folded()))
+        .filter(column -> !under.filled(column).isEmpty())
+        .filter(column -> under.counts(column) || under.answers(column))
+        .mapToObj(column -> table.headers().get(column).text())
+        .toList();
+  }
+}
