@@ -89,6 +89,11 @@ final class ImportCommand implements Callable<Integer> {
   private boolean onceOwned;
 
   @Option(
+      names = "--share-out",
+      description = "Share out evenly the fish and losses told once for several plastics.")
+  private boolean shareOut;
+
+  @Option(
       names = "--date-order",
       paramLabel = "ORDER",
       description = "How to read 3/4/2026: day or month first.")
@@ -211,6 +216,7 @@ final class ImportCommand implements Callable<Integer> {
         again,
         strict,
         onceOwned,
+        shareOut,
         dateOrder.map(order -> order == DateOrder.DAY),
         lengthUnit.or(this::mappedUnit));
   }

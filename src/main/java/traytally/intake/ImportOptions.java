@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param again whether purchases that were added before are to be added once more
  * @param strict whether one problem row stops all
  * @param onceOwned whether plastics a log names and the box does not are taken as used up
+ * @param shareOut whether fish and losses told once for several plastics are shared out
  * @param dayFirst how to read dates such as 3/4/2026
  * @param lengthUnit the unit of bare lengths
  */
@@ -29,6 +30,7 @@ public record ImportOptions(
     boolean again,
     boolean strict,
     boolean onceOwned,
+    boolean shareOut,
     Optional<Boolean> dayFirst,
     Optional<LengthUnit> lengthUnit) {
   /** Everything found out from the lists. */
@@ -38,6 +40,7 @@ public record ImportOptions(
           Map.of(),
           List.of(),
           Optional.empty(),
+          false,
           false,
           false,
           false,

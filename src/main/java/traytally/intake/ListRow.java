@@ -1,10 +1,8 @@
 package traytally.intake;
 
 import java.util.EnumMap;
-import java.util.EnumSet;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import traytally.sheet.Cell;
 
 /** One row of a list, its cells by what they tell. */
@@ -23,7 +21,7 @@ final class ListRow {
   private final Columns columns;
   private final int index;
   private Map<Field, Place> own = Map.of();
-  private Set<Field> doubted = Set.of();
+  private Map<Field, Object> doubted = Map.of();
 
   private ListRow(Columns columns, int index) {
     this.columns = columns;
@@ -98,16 +96,26 @@ final class ListRow {
     return copy;
   }
 
-  /** Marks a number that is told for several plastics at once. */
-  void doubt(Field field) {
+  /**
+   * Marks a number that is told for several plastics at once.
+   *
+   * @param whole the same object for all that it is told for
+   */
+  void doubt(Field field, Object whole) {
     if (doubted.isEmpty()) {
-      doubted = EnumSet.noneOf(Field.class);
+      doubted = new EnumMap<>(Field.class);
     }
-    doubted.add(field);
+    doubted.put(field, whole);
   }
 
-  boolean isDoubted(Field field) {
-    return !doubted.isEmpty() && doubted.contains(field);
+  /** What stands for all that share the number with this row, if it is told for several. */
+  Optional<Object> doubted(Field field) {
+    return Optional.ofNullable(doubted.get(field));
+  }
+
+  /** Takes back that a number is told for several. */
+  void settle(Field field) {
+    doubted.remove(field);
   }
 
   /** Where {@code field} stands; a blank in no column if the list does not tell it. */

@@ -93,7 +93,7 @@ final class RowReader {
 
   /** Whether what {@code field} tells may be of another row. */
   boolean isDoubted(Field field) {
-    return row.isDoubted(field);
+    return row.doubted(field).isPresent();
   }
 
   String text(Field field) {
@@ -111,7 +111,7 @@ final class RowReader {
   }
 
   Name name(Field field) {
-    return names.computeIfAbsent(text(field), Name::of);
+    return names.computeIfAbsent(text(field), text -> Name.of(NoteLines.withoutBullet(text)));
   }
 
   /** The name in {@code field}; its lack is a problem. */
@@ -195,10 +195,11 @@ final class RowReader {
     if (!tells(field)) {
       return Told.nothing();
     }
-    if (row.isDoubted(field)) {
+    if (isDoubted(field)) {
       return Told.wrong(
           "stands for several plastics and may be any one's. Write a row for each plastic,"
-              + " or behind each name what was its own, such as \"2 landed\" or \"lost 1\".");
+              + " or behind each name what was its own, such as \"2 landed\" or \"lost 1\"; or pass"
+              + " --share-out to share it out.");
     }
     Cell cell = row.cell(field);
     if (cell instanceof Cell.Numeric number) {

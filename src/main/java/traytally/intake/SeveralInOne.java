@@ -203,12 +203,13 @@ final class SeveralInOne {
     if (parts.stream().anyMatch(p -> p.told().containsKey(key))) {
       int all = parts.stream().mapToInt(p -> p.number(key)).sum();
       if (!isNone(whole) && !Integer.toString(all).equals(one.text(field))) {
-        one.doubt(field);
+        // What each tells does not come to the whole: no share of it is to be had.
+        one.doubt(field, one);
       } else {
         one.put(field, Cell.text(Integer.toString(part.number(key))), column);
       }
     } else if (!isNone(whole)) {
-      one.doubt(field);
+      one.doubt(field, parts);
     }
   }
 
@@ -231,7 +232,7 @@ final class SeveralInOne {
     for (Field field : COUNTS) {
       boolean number = field != Field.SPECIES || row.text(field).matches("\\d{1,3}");
       if (!own.contains(field) && number && !isNone(row.place(field))) {
-        plastics.forEach(plastic -> plastic.doubt(field));
+        plastics.forEach(plastic -> plastic.doubt(field, row));
       }
     }
   }

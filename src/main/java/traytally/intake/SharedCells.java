@@ -86,7 +86,7 @@ final class SharedCells {
     for (ListRow row : rows) {
       if (!SeveralInOne.isNone(row.place(field))
           && (field != Field.SPECIES || row.text(field).matches("\\d{1,3}"))) {
-        row.doubt(field);
+        row.doubt(field, rows);
       }
     }
   }

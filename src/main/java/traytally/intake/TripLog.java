@@ -47,6 +47,9 @@ final class TripLog {
     this.known = known;
     this.reader = new RowReader(table, ColumnHabits.of(table, options, today), today);
     this.stintMinutes = new StintMinutes(table, options, reader);
+    if (options.shareOut()) {
+      new SharedOut(table).run();
+    }
     this.fishRead = new FishRead(table, reader);
   }
 

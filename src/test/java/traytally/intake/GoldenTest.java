@@ -140,6 +140,7 @@ final class GoldenTest {
         said.containsKey("again"),
         said.containsKey("strict"),
         said.containsKey("once-owned"),
+        said.containsKey("share-out"),
         Optional.ofNullable(said.get("date-order")).map("day"::equals),
         Optional.ofNullable(said.get("length-unit"))
             .map(u -> ImportOptions.LengthUnit.valueOf(u.toUpperCase(Locale.ROOT))));

@@ -52,6 +52,7 @@ class PurchasesTest {
         false,
         false,
         false,
+        false,
         Optional.empty(),
         Optional.empty());
   }
