@@ -117,6 +117,12 @@ final class Amounts {
       case "euro", "euros" -> "EUR";
       case "pound", "pounds", "sterling", "quid" -> "GBP";
       case "dollar", "dollars", "us$" -> "USD";
+      case "r", "rand", "rands" -> "ZAR";
+      case "nz$" -> "NZD";
+      case "a$", "au$" -> "AUD";
+      case "c$", "ca$" -> "CAD";
+      case "hk$" -> "HKD";
+      case "s$" -> "SGD";
       default -> folded.toUpperCase(Locale.ROOT);
     };
   }

@@ -8,6 +8,7 @@ import java.util.Currency;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -28,6 +29,8 @@ final class BoxRows {
       Pattern.compile(
           "(?i).*\\b(?:count(?:ed)?|re-?count(?:ed)?|stock ?take|stock|checked|updated|as (?:of|at|on)"
               + ")\\b.*");
+
+  private static final int DOZEN = 12;
 
   /** Larger bags are not sold (an assumption). */
   private static final int LARGEST_PACK = 1000;
@@ -245,7 +248,11 @@ final class BoxRows {
 
   /** What a pack holds as the header over their number says: {@code Packs of 6}. */
   private OptionalInt headerPackSize() {
-    Matcher size = PACKS_OF.matcher(table.header(Field.PACKS).map(ColumnHeader::text).orElse(""));
+    String header = table.header(Field.PACKS).map(ColumnHeader::text).orElse("");
+    if (header.toLowerCase(Locale.ROOT).startsWith("doz")) {
+      return OptionalInt.of(DOZEN);
+    }
+    Matcher size = PACKS_OF.matcher(header);
     return size.find() ? OptionalInt.of(Integer.parseInt(size.group(1))) : OptionalInt.empty();
   }
 

@@ -1,6 +1,7 @@
 package traytally.intake;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -46,6 +47,9 @@ record ColumnGuess(
 
   /** Scores only rank guesses: a word that is the header beats one within it beats a slip. */
   private static final int EXACT = 1000;
+
+  /** Two words of one field, {@code River / Broad}, weigh a little less than one. */
+  private static final int SAME_TWICE = 50;
 
   private static final int WITHIN = 300;
   private static final int SLIP = 150;
@@ -100,6 +104,9 @@ record ColumnGuess(
 
   private static final Set<Field> COUNTS =
       EnumSet.of(Field.PIECES, Field.PACKS, Field.LOOSE, Field.HAD, Field.BOUGHT_SINCE);
+
+  /** A count, where nothing else in a list of plastics is one. */
+  private static final String NUMBER = "n";
 
   private static final Field BOUGHT = Field.BOUGHT_SINCE;
 
@@ -181,6 +188,13 @@ record ColumnGuess(
       // A list of what came counts nothing else.
       columns.put(Field.PIECES, columns.remove(BOUGHT));
     }
+    boolean lure = columns.containsKey(Field.BODY) && columns.containsKey(Field.COLOUR);
+    int number = headers.stream().map(ColumnHeader::folded).toList().indexOf(NUMBER);
+    if (kind == ListKind.BOX && !counted && lure && number >= 0 && !settled.contains(number)) {
+      columns.put(Field.PIECES, number);
+      why.put(number, "how statistics call a count");
+      score++;
+    }
     return new ColumnGuess(kind, columns, across, why, score);
   }
 
@@ -214,8 +228,24 @@ record ColumnGuess(
         if (kind == ListKind.BOX && field == Field.PIECES && CountsOverTime.isDated(header)) {
           score = column == newest ? DATED_COUNT : 0;
         }
+        boolean sized =
+            headers.get(column).lengthUnit().isPresent() && isUsual(header, Field.BODY, kind);
+        if (sized && field == Field.LENGTH) {
+          // The millimetres of a lure are its length.
+          score = Math.max(score, EXACT / 2);
+        }
+        if (field == Field.MINUTES
+            && headers.get(column).unit().filter(u -> u.startsWith("min")).isPresent()) {
+          // What is told in minutes is how long.
+          score = Math.max(score, EXACT / 2);
+        }
         boolean otherwise =
-            (COUNTS.contains(field) && headers.get(column).tellsMoney())
+            (sized && field == Field.BODY)
+                || (kind == ListKind.TRIPS
+                    && field == Field.DATE
+                    && score < EXACT / 2
+                    && isUsual(header, Field.DATE, ListKind.BOX))
+                || (COUNTS.contains(field) && headers.get(column).tellsMoney())
                 || (TIMES.contains(field) && headers.get(column).lengthUnit().isPresent())
                 || (field == Field.PACK_SIZE && CountsOverTime.isDated(header))
                 || (field == Field.LENGTH && out && IN.contains(header));
@@ -255,6 +285,10 @@ record ColumnGuess(
     return maker >= WITHIN && maker < EXACT / 2 && body >= WITHIN && body < EXACT / 2;
   }
 
+  /** What people call a pack; a bag may be one to keep lures in. */
+  private static final java.util.regex.Pattern PACKET =
+      java.util.regex.Pattern.compile("\\b(?:packet|pkt|pck|pkg)(s?)\\b");
+
   /** The number of a value that has its unit behind it, such as {@code 40 min}: no header. */
   private static final java.util.regex.Pattern VALUE =
       java.util.regex.Pattern.compile("^\\d+(?: \\d+)? (?=\\p{L})");
@@ -269,6 +303,13 @@ record ColumnGuess(
     int place = known.whole().indexOf(header);
     if (place >= 0) {
       return EXACT - place;
+    }
+    if (PACKET.matcher(header).find()) {
+      return score(PACKET.matcher(header).replaceAll("pack$1"), field, kind);
+    }
+    if (header.indexOf(' ') > 0
+        && Arrays.stream(header.split(" ", -1)).allMatch(known.whole()::contains)) {
+      return EXACT - SAME_TWICE;
     }
     List<String> words = known.whole().subList(0, known.within());
     if (words.contains(VALUE.matcher(header).replaceFirst(""))) {
@@ -301,6 +342,15 @@ record ColumnGuess(
     more.put(field, column);
     whys.put(column, because);
     return new ColumnGuess(kind, more, across, whys, score + 1);
+  }
+
+  /** The same with the column of one field told to be another's. */
+  ColumnGuess moving(Field from, Field to, String because) {
+    Map<Field, Integer> moved = new HashMap<>(columns);
+    Optional.ofNullable(moved.remove(from)).ifPresent(column -> moved.put(to, column));
+    Map<Integer, String> whys = new HashMap<>(why);
+    Optional.ofNullable(moved.get(to)).ifPresent(column -> whys.put(column, because));
+    return new ColumnGuess(kind, moved, across, whys, score);
   }
 
   /** Whether a column was taken for nothing. */

@@ -1,5 +1,6 @@
 package traytally.intake;
 
+import java.util.Currency;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -14,17 +15,29 @@ import traytally.sheet.Cell;
  */
 record ColumnHeader(String text, String folded, Optional<String> unit) {
   private static final String UNITS =
-      "mm|cm|in|ins|inch|inches|\"|''|h|hr|hrs|hours|min|mins|minutes|€|£|\\$|[a-z]{3}";
+      "mm|cm|in|ins|inch|inches|\"|''|h|hr|hrs|hours|min|mins|minutes|€|£|\\$|r|[a-z]{3}";
   private static final Pattern BRACKETED =
       Pattern.compile("(.+?)\\s*[(\\[]\\s*(?:in )?(" + UNITS + ")\\.?\\s*[)\\]]\\s*\\*?");
   private static final Pattern TRAILING =
       Pattern.compile(
-          "(?!rods? (?:hours|hrs)$)(.+?)(?:,| -| in|/)?\\s+(?:in"
-              + " )?(mm|cm|inches|inch|ins|\"|€|£|\\$|eur|gbp|usd|hours|hrs)");
+          "(?!rods? (?:hours|hrs)$)(.+?)(?:(?:,| -| in|/)?\\s+(?:in )?|/\\s*)"
+              + "(mm|cm|inches|inch|ins|\"|€|£|\\$|eur|gbp|usd|hours|hrs)\\.?");
+
+  /** In is a unit behind a length alone: what is in a pack is not. */
+  private static final Pattern TRAILING_IN =
+      Pattern.compile(
+          "((?:lure |bait |body |overall )?(?:size|length|len|long|lgth))[\\s/,]+in\\.?");
+
+  /** A price in the currency before it: {@code NZ$ per pkt}, {@code £ a bag}. */
+  private static final Pattern LEADING =
+      Pattern.compile(
+          "((?:us|nz|au|a|ca|c|hk|s)?\\$|[€£]|eur|gbp|usd|nzd|aud|cad|zar|r)\\s*(?:/|per|a|each|for an?|the)"
+              + "\\s*(?:pack|packet|pkt|pk|bag|pkg)");
+
   private static final Pattern CURRENCY = Pattern.compile("[€£$]");
   private static final Pattern MONEY =
       Pattern.compile("\\b(?:price|cost|paid|value|worth|spent)\\b");
-  private static final Pattern ALONE = Pattern.compile("mm|cm|in|inch|inches|ins");
+  private static final Pattern ALONE = Pattern.compile("(mm|cm|in|inch|inches|ins)\\.?");
 
   static ColumnHeader of(Cell cell) {
     return of(cell.shown());
@@ -32,7 +45,19 @@ record ColumnHeader(String text, String folded, Optional<String> unit) {
 
   static ColumnHeader of(String text) {
     String plain =
-        Numbers.plain(text).toLowerCase(java.util.Locale.ROOT).replaceAll("[*:?]+$", "").strip();
+        Numbers.plain(text)
+            .toLowerCase(java.util.Locale.ROOT)
+            .replace('_', ' ')
+            .replaceAll("[*:?]+$", "")
+            .strip();
+    Matcher leading = LEADING.matcher(plain);
+    if (leading.matches()) {
+      return new ColumnHeader(text.strip(), "pack price", Optional.of(leading.group(1)));
+    }
+    Matcher inches = TRAILING_IN.matcher(plain);
+    if (inches.matches()) {
+      return new ColumnHeader(text.strip(), WordList.fold(inches.group(1)), Optional.of("in"));
+    }
     Matcher bracketed = BRACKETED.matcher(plain);
     if (bracketed.matches()) {
       return new ColumnHeader(
@@ -49,8 +74,21 @@ record ColumnHeader(String text, String folded, Optional<String> unit) {
     if (CURRENCY.matcher(plain).matches()) {
       return new ColumnHeader(text.strip(), "price", Optional.of(plain));
     }
-    Optional<String> alone = ALONE.matcher(plain).matches() ? Optional.of(plain) : Optional.empty();
-    return new ColumnHeader(text.strip(), WordList.fold(plain), alone);
+    Matcher alone = ALONE.matcher(plain);
+    return new ColumnHeader(
+        text.strip(),
+        WordList.fold(plain),
+        alone.matches() ? Optional.of(alone.group(1)) : Optional.empty());
+  }
+
+  /** The sign or code of the currency it states, if it does. */
+  Optional<String> currency() {
+    return unit.filter(u -> Amounts.currency(u, Currency.getInstance("EUR")).isPresent());
+  }
+
+  /** Its text without a unit in brackets. */
+  String withoutUnit() {
+    return text.replaceFirst("\\s*[(\\[][^()]*[)\\]]\\s*$", "");
   }
 
   /** Whether what stands under it is money. */

@@ -8,10 +8,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
 
-/** What the columns of a box list without headers are, told by what they hold. */
+/**
+ * What the columns of a list of the box or of prices without headers are, told by what they hold.
+ */
 final class ContentGuess {
   /** Fewer rows are no list that speaks for itself (an assumption). */
   private static final int FEWEST_ROWS = 3;
@@ -27,6 +30,13 @@ final class ContentGuess {
 
   /** No count in a home tray is this large and no length in mm this small (an assumption). */
   private static final int SMALLEST_MM = 25;
+
+  private static final Pattern PRICE =
+      Pattern.compile("[€£$]\\s*\\d+(?:[.,]\\d{1,2})?|\\d+(?:[.,]\\d{1,2})?\\s*[€£$]|\\d{1,3}p");
+
+  private static final Pattern PACK =
+      Pattern.compile(
+          "(?i)(?:an? )?(?:packs?|packets?|bags?|pkts?|pks?) of \\d+|\\d+ ?(?:per|in an?|to an?|/) ?(?:pack|packet|bag|pkt|pk)|\\d+ ?(?:pk|pack)");
 
   private final List<Row> rows;
   private final Optional<ListKind> wanted;
@@ -46,7 +56,8 @@ final class ContentGuess {
   }
 
   Optional<Guess> guess() {
-    if (wanted.filter(w -> w != ListKind.BOX).isPresent() || rows.size() < FEWEST_ROWS) {
+    boolean other = wanted.filter(w -> w != ListKind.BOX && w != ListKind.PRICES).isPresent();
+    if (other || rows.size() < FEWEST_ROWS) {
       return Optional.empty();
     }
     int width = rows.stream().mapToInt(r -> r.cells().size()).max().orElse(0);
@@ -58,16 +69,23 @@ final class ContentGuess {
     for (int column = 0; column < width; column++) {
       sort(column, texts, numbers);
     }
-    numbers(numbers);
+    ListKind kind = prices(numbers, texts) ? ListKind.PRICES : ListKind.BOX;
+    if (wanted.filter(w -> w != kind).isPresent()) {
+      return Optional.empty();
+    }
+    if (kind == ListKind.BOX) {
+      numbers(numbers);
+    }
     texts(texts);
     boolean lure = columns.containsKey(Field.BODY) || columns.containsKey(Field.COLOUR);
-    if (!lure || !(columns.containsKey(Field.PIECES) || oneBreath(texts))) {
+    boolean counts = columns.containsKey(Field.PIECES) || columns.containsKey(Field.PACK_PRICE);
+    if (!lure || !(counts || oneBreath(texts))) {
       return Optional.empty();
     }
     if (wanted.isEmpty() && !speaksOfLures()) {
       return Optional.empty();
     }
-    return Optional.of(new Guess(new ColumnGuess(ListKind.BOX, columns, Map.of(), why, 1), width));
+    return Optional.of(new Guess(new ColumnGuess(kind, columns, Map.of(), why, 1), width));
   }
 
   /** Whether words of shape and words of colour stand in enough of the rows. */
@@ -112,6 +130,32 @@ final class ContentGuess {
     } else {
       texts.add(column);
     }
+  }
+
+  /** Whether a column holds prices, beside one that tells what a pack holds. */
+  private boolean prices(List<Integer> numbers, List<Integer> texts) {
+    List<Integer> all = new ArrayList<>(texts);
+    all.addAll(numbers);
+    Optional<Integer> price = all.stream().filter(c -> mostly(c, PRICE)).findFirst();
+    Optional<Integer> size = all.stream().filter(c -> mostly(c, PACK)).findFirst();
+    if (price.isEmpty() || size.isEmpty() || columns.containsKey(Field.PIECES)) {
+      return false;
+    }
+    columns.put(Field.PACK_PRICE, price.get());
+    why.put(price.get(), "holds prices");
+    columns.put(Field.PACK_SIZE, size.get());
+    why.put(size.get(), "holds packs and their pieces");
+    for (List<Integer> sorted : List.of(numbers, texts)) {
+      sorted.remove(price.get());
+      sorted.remove(size.get());
+    }
+    return true;
+  }
+
+  private boolean mostly(int column, Pattern pattern) {
+    List<Cell> cells = filled(column);
+    long fitting = cells.stream().filter(c -> pattern.matcher(c.shown().strip()).matches()).count();
+    return fitting > 0 && fitting >= MOST * cells.size();
   }
 
   private static boolean isCount(Cell cell) {

@@ -227,6 +227,12 @@ final class Dates {
     return parse(text, any, OptionalInt.of(any.getYear())).value().isPresent();
   }
 
+  /** Whether {@code text} is a date but for its year. */
+  static boolean lacksYear(String text) {
+    LocalDate any = LocalDate.of(2000, 1, 1);
+    return isDate(text) && parse(text, any, OptionalInt.empty()).value().isEmpty();
+  }
+
   /** The order all dates of a column that prove one agree on; empty if none does or they differ. */
   static Optional<Order> decide(Collection<Written> dates) {
     List<Order> proven = new ArrayList<>();

@@ -1,5 +1,6 @@
 package traytally.intake;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -19,6 +20,9 @@ final class HeaderSearch {
 
   /** Wider rows are no list of a box whose columns their cells must tell (an assumption). */
   static final int MOST_COLUMNS = 60;
+
+  /** Two counts may be one and two (an assumption). */
+  private static final int FEWEST_NUMBERED = 4;
 
   /** Remembered headers beat any guess of another row. */
   private static final int REMEMBERED = 1_000_000;
@@ -236,6 +240,7 @@ final class HeaderSearch {
     Optional<ColumnGuess> best =
         ColumnGuess.best(headers, wanted, given)
             .map(guess -> counting(guess, headers, under))
+            .map(guess -> LuresAcross.withCounts(guess, headers, under))
             .map(fish::in)
             .map(guess -> LuresAcross.in(guess, headers));
     return byContent(best, headers, under).or(() -> best).filter(guess -> mayBeLures(guess, under));
@@ -266,8 +271,28 @@ final class HeaderSearch {
     int pieces = guess.columns().getOrDefault(Field.PIECES, -1);
     int body = guess.columns().getOrDefault(Field.BODY, -1);
     Map<String, Optional<Field>> without = new HashMap<>(given);
-    if (pieces >= 0 && under.answers(pieces)) {
+    if (pieces >= 0 && (under.answers(pieces) || numbersRows(pieces, under))) {
       without.putIfAbsent(headers.get(pieces).folded(), Optional.empty());
+    }
+    int shop = guess.columns().getOrDefault(Field.SHOP, -1);
+    if (guess.kind() == ListKind.PRICES
+        && wanted.isEmpty()
+        && shop >= 0
+        && headers.get(shop).folded().matches("where|place")
+        && namesPlaces(shop, under)) {
+      // Where the pieces lie, and not where they were bought.
+      return ColumnGuess.best(headers, Optional.of(ListKind.BOX), without).orElse(guess);
+    }
+    int how = guess.columns().getOrDefault(Field.LOST_HOW, -1);
+    if (how >= 0 && !guess.has(Field.LOST) && !under.filled(how).isEmpty() && under.numbers(how)) {
+      return guess.moving(Field.LOST_HOW, Field.LOST, "counts under a word for losses");
+    }
+    int water = guess.columns().getOrDefault(Field.WATER, -1);
+    if (water >= 0
+        && !under.filled(water).isEmpty()
+        && under.numbers(water)
+        && !isPlaceNumber(headers.get(water))) {
+      without.putIfAbsent(headers.get(water).folded(), Optional.empty());
     }
     if (guess.kind() == ListKind.BOX && wanted.isEmpty() && pieces >= 0 && under.money(pieces)) {
       // A price under Now, beside what it was.
@@ -288,6 +313,32 @@ final class HeaderSearch {
     return without.size() == given.size()
         ? guess
         : ColumnGuess.best(headers, Optional.of(guess.kind()), without).orElse(guess);
+  }
+
+  /** Whether a column numbers the rows: one, two, three and so on. */
+  private static boolean numbersRows(int column, Under under) {
+    List<Cell> cells = under.filled(column);
+    for (int i = 0; i < cells.size(); i++) {
+      if (Numbers.parse(Numbers.plain(cells.get(i).shown()))
+          .filter(BigDecimal.valueOf(i + 1L)::equals)
+          .isEmpty()) {
+        return false;
+      }
+    }
+    return cells.size() >= FEWEST_NUMBERED;
+  }
+
+  private static boolean namesPlaces(int column, Under under) {
+    List<Cell> cells = under.filled(column);
+    long places = cells.stream().filter(cell -> PlaceCounts.namesPlace(cell.shown())).count();
+    return places * 2 > cells.size();
+  }
+
+  /** Whether waters may have numbers under such a header. */
+  private static boolean isPlaceNumber(ColumnHeader header) {
+    return header
+        .folded()
+        .matches("(?:.* )?(?:peg|swim|mark|spot|zone|sector|section|beat|station)(?: .*)?");
   }
 
   /** A time of day without its colon has three digits or four. */

@@ -123,7 +123,7 @@ final class InStock {
       String folded = WordList.fold(name);
       if (NOT_THERE.matcher(folded).matches()) {
         pass(list, name, "is not of what is there");
-      } else if (isOtherTackle(folded)) {
+      } else if (isOtherTackle(folded) && !namesShapes(list)) {
         pass(list, name, "is of other tackle");
       } else if (SUMMARY.matcher(folded).matches() && others(list).containsAll(named(list))) {
         pass(list, name, "repeats the others");
@@ -133,6 +133,16 @@ final class InStock {
         pass(list, name, "is an older one of the same plastics");
       }
     }
+  }
+
+  /** Whether most rows name shapes and colours, whatever the tab is called. */
+  private static boolean namesShapes(Table list) {
+    long named =
+        list.rows().stream()
+            .filter(
+                row -> Anatomy.bodyWords(row.text(Field.BODY)) > 0 && !row.isBlank(Field.COLOUR))
+            .count();
+    return named * 2 > list.rows().size();
   }
 
   /** Whether a list without colours counts shapes of which the others tell the colours. */

@@ -1,7 +1,9 @@
 package traytally.intake;
 
+import java.math.BigDecimal;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -19,6 +21,11 @@ record Loss(int pieces, Optional<LossCause> how) {
       "Where pieces of a row were lost in several ways, the commonest was taken for all of them.";
 
   private static final Pattern PART = Pattern.compile("(\\d{0,3})\\s*(\\D+)");
+
+  /** A number in words, and the comma that may stand between a number and its cause. */
+  private static final Pattern COUNTED =
+      Pattern.compile(
+          "\\b(\\d{1,3}|" + String.join("|", Numbers.WORDS) + ")\\b\\s*,?\\s*(?=\\p{L})");
 
   /** The first of them wins where as many were lost to two. */
   private static final Map<Field, LossCause> CAUSES =
@@ -111,7 +118,16 @@ record Loss(int pieces, Optional<LossCause> how) {
     int pieces = 0;
     int most = 0;
     Optional<LossCause> how = Optional.empty();
-    for (String part : lost.split("\\s*(?:[,;+&/]|\\band\\b)\\s*", -1)) {
+    String plain =
+        COUNTED
+            .matcher(lost.toLowerCase(Locale.ROOT))
+            .replaceAll(
+                found ->
+                    Numbers.word(found.group(1))
+                            .map(BigDecimal::toPlainString)
+                            .orElse(found.group(1))
+                        + " ");
+    for (String part : plain.split("\\s*(?:[,;+&/]|\\band\\b)\\s*", -1)) {
       Matcher counted = PART.matcher(part);
       Optional<LossCause> cause =
           counted.matches() ? Words.lossCause(counted.group(2)) : Optional.empty();

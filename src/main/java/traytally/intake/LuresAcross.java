@@ -25,6 +25,19 @@ final class LuresAcross {
     this.table = table;
   }
 
+  /** Numbers under the "Fish" of each plastic are fish landed, and no kinds of fish. */
+  static ColumnGuess withCounts(ColumnGuess guess, List<ColumnHeader> headers, Under under) {
+    int fish = guess.columns().getOrDefault(Field.SPECIES, -1);
+    if (fish < 0
+        || guess.has(Field.LANDED)
+        || under.filled(fish).isEmpty()
+        || !under.numbers(fish)
+        || headers.stream().filter(h -> stem(h).equals(stem(headers.get(fish)))).count() < 2) {
+      return guess;
+    }
+    return guess.moving(Field.SPECIES, Field.LANDED, "counts of fish");
+  }
+
   /** The same guess of a log, with the columns of its further plastics if it has any. */
   static ColumnGuess in(ColumnGuess guess, List<ColumnHeader> headers) {
     if (guess.kind() != ListKind.TRIPS || FishByKind.areIn(guess)) {

@@ -31,6 +31,9 @@ final class NoteLines {
   private static final Pattern BULLET =
       Pattern.compile(
           "^\\s*(?:[-–*+>]?\\s*\\[[ xX✓✔]?\\]|[-*•·–+>▪■□◦‣○●☐☑☒✓✔✗]|\\d{1,3}[.)](?=\\s))\\s*");
+  private static final Pattern TOTAL =
+      Pattern.compile("(?i)(?:sub ?-?|grand )?(?:totals?|sum|in all)\\b.*");
+
   private static final Pattern SHAPE_FIRST = Pattern.compile("([^:=]+?)\\s*[:=]\\s*(.*)");
   private static final Pattern COUNT_FIRST =
       Pattern.compile("([~]?\\d+\\+?)\\s*(?:x\\s|x(?=\\D)|\\s|[-:=]\\s*)\\s*(\\D.*)");
@@ -48,6 +51,7 @@ final class NoteLines {
   private final List<Item> items = new ArrayList<>();
   private final List<Row> remarks = new ArrayList<>();
   private int lines;
+  private int aside;
   private String tray = "";
   private String shape = "";
   private int last;
@@ -64,7 +68,7 @@ final class NoteLines {
     for (Row row : sheet.rows()) {
       read(row);
     }
-    if (items.size() < FEWEST || lines - remarks.size() < MOST * lines) {
+    if (items.size() < FEWEST || lines - remarks.size() + aside < MOST * lines) {
       return Optional.empty();
     }
     ColumnGuess guess =
@@ -157,6 +161,9 @@ final class NoteLines {
     }
     if (shape.isEmpty() || here.size() < parts.length) {
       remarks.add(row);
+      // Titles above the first line and sums below the last say nothing of the lines.
+      lines -= items.isEmpty() || TOTAL.matcher(text).matches() ? 1 : 0;
+      aside += items.isEmpty() || TOTAL.matcher(text).matches() ? 1 : 0;
     } else {
       items.addAll(here);
     }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
 
@@ -59,6 +60,11 @@ final class PlaceCounts {
     return total
         ? without(guess, counted)
         : sum(guess, counted, packs ? Field.LOOSE : Field.PIECES);
+  }
+
+  /** Whether a word of {@code text} is of a place that pieces lie in. */
+  static boolean namesPlace(String text) {
+    return Stream.of(WordList.fold(text).split(" ", -1)).anyMatch(PLACES::contains);
   }
 
   /** Whether its header speaks of a place, and is not a plain word for all the pieces. */

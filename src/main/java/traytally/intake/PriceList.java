@@ -11,6 +11,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import traytally.ledger.Book;
 import traytally.ledger.Fact.Offered;
 import traytally.ledger.Fact.Traded;
@@ -20,6 +22,7 @@ import traytally.ledger.Shop;
 import traytally.plastic.Money;
 import traytally.plastic.Name;
 import traytally.plastic.Plastic;
+import traytally.sheet.Cell;
 
 /** A list of shops' prices; an offer replaces the last one for the same pack of the same shop. */
 final class PriceList {
@@ -94,6 +97,9 @@ final class PriceList {
     return lines.size() + termsAlone;
   }
 
+  private static final Pattern DEAL =
+      Pattern.compile("(\\d{1,3})\\s*(?:pcs|pieces)?\\s*(?:for|@|at|=|/)\\s*(\\D{0,3}\\d.*)");
+
   private Optional<Line> line(ListRow row) {
     Name shop = known.agreed(reader.nameNeeded(Field.SHOP));
     if (!shop.isBlank()) {
@@ -110,6 +116,7 @@ final class PriceList {
       termsAlone += reader.failed() ? 0 : 1;
       return Optional.empty();
     }
+    apart(row);
     Name body = known.agreed(reader.nameNeeded(Field.BODY));
     Name colour = known.agreed(reader.nameNeeded(Field.COLOUR));
     Name maker = known.agreed(reader.name(Field.MAKER));
@@ -150,6 +157,17 @@ final class PriceList {
             packSize.orElseThrow(),
             price.orElseThrow(),
             reader.word(Field.IN_STOCK, Words::yesNo).orElse(true)));
+  }
+
+  /** {@code 8 for £4.40} tells the pieces and the price. */
+  private void apart(ListRow row) {
+    Matcher deal = DEAL.matcher(row.text(Field.PACK_PRICE));
+    if (row.isBlank(Field.PACK_SIZE) && deal.matches()) {
+      int column = row.place(Field.PACK_PRICE).column();
+      row.put(Field.PACK_SIZE, Cell.text(deal.group(1)), column);
+      row.put(Field.PACK_PRICE, Cell.text(deal.group(2)), column);
+      table.assumeOnce("The pieces of a pack were read from the price: 8 for £4.40.");
+    }
   }
 
   /** Whether a sum in a currency of coins worth about a euro is a slip of the decimal mark. */

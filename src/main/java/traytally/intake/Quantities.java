@@ -116,7 +116,12 @@ final class Quantities {
 
   /** A count, and behind a mark a remark on some of it: {@code 4, one torn}. */
   private static final Pattern OF_WHICH =
-      Pattern.compile("(.+?)\\s*[,;-]\\s*((?:" + SOME + ")\\s+[a-z]{3,}(?:\\s[a-z]+){0,3})");
+      Pattern.compile(
+          "(.+?)\\s*[,;-]\\s*((?:"
+              + SOME
+              + ")\\s+[a-z]{3,}(?:\\s[a-z]+){0,3}|(?!(?:and|plus|loose|half|dozen|"
+              + PACK
+              + "))[a-z]{3,}(?: [a-z']+){0,4})");
 
   /** What a pack holds, said in brackets behind the count. */
   private static final Pattern SIZE_BEHIND =

@@ -43,6 +43,10 @@ final class Sections {
 
   private static final Pattern MONTH = Pattern.compile("\\p{L}{3,9}\\.?,?(?: '?\\d{2,4})?:?");
 
+  private static final Pattern YEAR =
+      Pattern.compile(
+          "(?:season|year)?\\s*(?:19|20)\\d\\d(?:\\s*season)?:?", Pattern.CASE_INSENSITIVE);
+
   private static final Pattern RULE = Pattern.compile("\\s*[-=_:]{3,}\\s*");
 
   /** As many rows tell what the headings between them are (an assumption). */
@@ -59,6 +63,7 @@ final class Sections {
   private Optional<Place> length = Optional.empty();
   private boolean lengthsWithin;
   private Optional<YearMonth> month = Optional.empty();
+  private Optional<String> year = Optional.empty();
   private Optional<Place> water = Optional.empty();
   private final Map<Integer, Cell> postages = new HashMap<>();
   private Optional<ShopTerms> shopTerms = Optional.empty();
@@ -184,6 +189,8 @@ final class Sections {
       summed = table.rows().size();
     } else if (filled.size() == 1 && isHeading(row.cell(filled.get(0)), list, next)) {
       head(row.cell(filled.get(0)), filled.get(0));
+    } else if (isYear(filled, first)) {
+      year = Optional.of(first.replaceAll("\\D", ""));
     } else if (isMonth(filled, first)) {
       month = Dates.monthWithin(first, table.year());
     } else if (!told || isPageHead(row, filled) || isRemark(filled, list, first, gap)) {
@@ -267,7 +274,6 @@ final class Sections {
 
   private boolean tellsLength(String text) {
     return (table.kind() == ListKind.BOX || table.kind() == ListKind.PRICES)
-        && !table.guess().has(Field.LENGTH)
         && Square.isLengthWithUnit(Cell.text(text));
   }
 
@@ -277,6 +283,7 @@ final class Sections {
     }
     days.add(list);
     dayOfMonth(list);
+    dayOfYear(list);
     if (water.isPresent() && list.isBlank(Field.WATER)) {
       list.fill(Field.WATER, water.get());
     }
@@ -321,8 +328,17 @@ final class Sections {
               boolean notSold = counted == Field.PACK_PRICE && Square.isNotSold(row.cell(column));
               if (!row.cell(column).isBlank() && !notSold) {
                 ListRow one = list.copy();
-                String header = table.headers().get(column).text();
-                one.put(entry.getValue(), Cell.text(header), column);
+                ColumnHeader header = table.headers().get(column);
+                one.put(entry.getValue(), Cell.text(header.text()), column);
+                if (counted == Field.PACK_PRICE) {
+                  header
+                      .currency()
+                      .ifPresent(
+                          code -> {
+                            one.put(entry.getValue(), Cell.text(header.withoutUnit()), column);
+                            one.put(Field.CURRENCY, Cell.text(code), column);
+                          });
+                }
                 one.put(counted, row.cell(column), column);
                 table.rows().add(one);
               }
@@ -367,11 +383,31 @@ final class Sections {
 
   /** A month on a row of its own, over days that tell none. */
   private boolean isMonth(List<Integer> filled, String text) {
-    return table.kind() == ListKind.TRIPS
+    return (table.kind() == ListKind.TRIPS || table.kind() == ListKind.PLAN)
         && !sectioned
         && filled.size() == 1
         && MONTH.matcher(text).matches()
         && Dates.monthWithin(text, table.year()).isPresent();
+  }
+
+  /** A year on a row of its own, over days that tell none. */
+  private boolean isYear(List<Integer> filled, String text) {
+    return (table.kind() == ListKind.TRIPS || table.kind() == ListKind.PLAN)
+        && !sectioned
+        && filled.size() == 1
+        && YEAR.matcher(text).matches();
+  }
+
+  /** A day without its year, with the one that stands over it. */
+  private void dayOfYear(ListRow list) {
+    Place date = list.place(Field.DATE);
+    if (year.isPresent() && date.cell() instanceof Cell.Text text) {
+      String whole = text.text().strip() + " " + year.get();
+      if (Dates.lacksYear(text.text()) && Dates.isDate(whole)) {
+        list.put(Field.DATE, Cell.text(whole), date.column());
+        table.assume("Years on rows of their own tell the year of the days below.");
+      }
+    }
   }
 
   /** A day alone, with the month that stands over it. */

@@ -24,7 +24,7 @@ import traytally.sheet.Cell;
  */
 final class SeveralInOne {
   private static final Pattern PARTS = Pattern.compile("\\s*(?:;|\\n|\\|| \\+ | then )\\s*");
-  private static final Pattern COMMAS = Pattern.compile("\\s*,\\s*(?=\\D)");
+  private static final Pattern COMMAS = Pattern.compile("\\s*,\\s*+(?=\\D)");
 
   private static final Pattern SHAPES =
       Pattern.compile("\\s*(?:[,;&|\n]|\\s\\+\\s|\\band\\b|\\bthen\\b)\\s*");
@@ -114,6 +114,20 @@ final class SeveralInOne {
   private static List<Part> parts(String text) {
     String[] pieces = PARTS.split(text.strip());
     return whole(pieces.length > 1 ? pieces : COMMAS.split(text));
+  }
+
+  /** The numbers that {@code text} tells with their words: {@code 3 takes, lost 1}. */
+  static Map<Field, String> numbersIn(String text) {
+    Map<Field, String> told = new EnumMap<>(Field.class);
+    String rest = Numbers.plain(text).toLowerCase(Locale.ROOT);
+    TOLD.forEach(
+        (field, pattern) -> {
+          Matcher found = pattern.matcher(rest);
+          if (found.find()) {
+            told.put(field, digits(found.group(1) == null ? found.group(2) : found.group(1)));
+          }
+        });
+    return told;
   }
 
   private static List<Part> whole(String[] pieces) {

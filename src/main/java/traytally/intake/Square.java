@@ -135,6 +135,7 @@ final class Square {
     if (across.containsValue(Field.LENGTH)) {
       columns.remove(Field.LENGTH);
     }
+    why.keySet().retainAll(columns.values());
     int first = across.keySet().stream().mapToInt(i -> i).min().orElse(0);
     if (!colours && !columns.containsKey(Field.COLOUR)) {
       // The corner over the colours is often blank, or tells both ways: "colour / length".

@@ -60,6 +60,15 @@ final class TableSearch {
     if (messages.isPresent()) {
       return new TableSearch(messages.get(), wanted, given, Map.of()).tables();
     }
+    Optional<GivenSheet> apart =
+        wanted.filter(kind -> kind != ListKind.BOX).isEmpty()
+            ? SumsAsHeadings.apart(sheet)
+            : Optional.empty();
+    if (apart.isPresent()) {
+      List<Table> lists = new TableSearch(apart.get(), wanted, given, Map.of()).tables();
+      lists.forEach(list -> list.assume("Each shape stands with its sum over its colours."));
+      return lists;
+    }
     List<Table> tables = new ArrayList<>();
     Optional<Start> start = headers.first(Math.min(sheet.rows().size(), HEADER_WITHIN));
     if (start.isEmpty()) {

@@ -33,6 +33,7 @@ final class TakeApart {
     if (table.kind() == ListKind.TRIPS) {
       new LuresAcross(table).run();
       new SeveralInOne(table).run();
+      new ToldInWords(table).run();
     }
     if (table.kind() == ListKind.PRICES) {
       postageWithin();

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import traytally.intake.ListRow.Place;
 import traytally.sheet.Cell;
 
@@ -19,6 +20,9 @@ final class ToldAbove {
 
   private static final Set<String> DITTO =
       Set.of("\"", "''", "do", "do.", "ditto", "\"\"", "〃", "same", "-\"-", "as above");
+
+  private static final Set<String> WATERS =
+      Set.copyOf(WordList.read("words.txt").words("water.word"));
 
   private static final int LONGEST_DITTO = 12;
 
@@ -60,6 +64,7 @@ final class ToldAbove {
     }
     dittos();
     inherit();
+    water();
   }
 
   /** Whether each name in {@code field} is the first of its rows, and none is told again. */
@@ -95,6 +100,27 @@ final class ToldAbove {
       }
       above = row;
     }
+  }
+
+  /** A log that tells no water may have it in its title or its tab. */
+  private void water() {
+    if (table.kind() != ListKind.TRIPS || table.rows().isEmpty() || table.tells(Field.WATER)) {
+      return;
+    }
+    Optional<String> name =
+        Stream.concat(titles.stream(), Stream.of(table.sheet().name()))
+            .flatMap(title -> FirstSection.nameIn(title).stream())
+            .filter(ToldAbove::namesWater)
+            .findFirst();
+    if (name.isPresent()) {
+      Place place = new Place(Cell.text(name.get()), -1, true);
+      table.rows().forEach(row -> row.fill(Field.WATER, place));
+      table.assume("The water was taken from the title \"" + name.get() + "\".");
+    }
+  }
+
+  private static boolean namesWater(String name) {
+    return Stream.of(WordList.fold(name).split(" ", -1)).anyMatch(WATERS::contains);
   }
 
   /**

@@ -85,7 +85,14 @@ final class ToldByContent {
 
   private ColumnGuess withLength(ColumnGuess guess) {
     return IntStream.range(0, headers.size())
-        .filter(column -> isUnread(guess, column) && under.lengths(column))
+        .filter(
+            column ->
+                !settled.contains(headers.get(column).folded())
+                    && guess.leaves(column)
+                    && !headers.get(column).folded().isEmpty()
+                    && !ColumnGuess.isPassedOver(headers.get(column).folded())
+                    && !under.filled(column).isEmpty()
+                    && under.lengths(column))
         .boxed()
         .findFirst()
         .map(column -> guess.taking(Field.LENGTH, column, "holds lengths"))

@@ -1,5 +1,6 @@
 package traytally.intake;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -18,6 +19,9 @@ final class Unread {
 
   private static final List<Field> TIME =
       List.of(Field.MINUTES, Field.CASTS, Field.START, Field.END);
+
+  /** Of fish or pieces of one stint (an assumption). */
+  private static final BigDecimal MOST = BigDecimal.valueOf(99);
 
   private final Table table;
   private final Under under;
@@ -57,6 +61,9 @@ final class Unread {
       if (!table.tells(Field.TAKES)) {
         untold.add(Field.TAKES.word());
       }
+      if (!table.tells(Field.LANDED) && !table.tells(Field.HOOKED)) {
+        untold.add(Field.LANDED.word());
+      }
       if (LOST.stream().noneMatch(table::tells)) {
         untold.add(Field.LOST.word());
       }
@@ -67,13 +74,21 @@ final class Unread {
     return untold;
   }
 
+  /** Whether a column holds counts as small as those of fish: no pressure of the air. */
+  private boolean mayBeFish(int column) {
+    return under.counts(column)
+        && under.filled(column).stream()
+            .map(cell -> Numbers.parse(Numbers.plain(cell.shown())))
+            .noneMatch(n -> n.filter(number -> number.compareTo(MOST) > 0).isPresent());
+  }
+
   private List<String> headers() {
     return IntStream.range(0, table.headers().size())
         .filter(table.guess()::leaves)
         .filter(column -> !table.headers().get(column).folded().isEmpty())
         .filter(column -> !ColumnGuess.isPassedOver(table.headers().get(column).folded()))
         .filter(column -> !under.filled(column).isEmpty())
-        .filter(column -> under.counts(column) || under.answers(column))
+        .filter(column -> under.answers(column) || mayBeFish(column))
         .mapToObj(column -> table.headers().get(column).text())
         .toList();
   }
