@@ -55,10 +55,17 @@ final class LedgerCommand implements Callable<Integer> {
   @Option(names = "--batches", description = "List the batches instead.")
   private boolean batches;
 
+  @Option(names = "--all", description = "Show every movement of a long ledger.")
+  private boolean all;
+
+  /** Longer ledgers nobody reads from end to end (an assumption). */
+  private static final int MOST_SHOWN = 2_000;
+
   @Override
   public Integer call() {
-    if (batches
-        && (plastic.isPresent() || !kinds.isEmpty() || since.isPresent() || batch.isPresent())) {
+    boolean filtered =
+        plastic.isPresent() || !kinds.isEmpty() || since.isPresent() || batch.isPresent();
+    if (batches && (filtered || all)) {
       throw new Refusal(Exit.USAGE, "--batches lists every batch and takes no filter.");
     }
     try (Box box = root.openBox()) {
@@ -66,6 +73,13 @@ final class LedgerCommand implements Callable<Integer> {
         output.print(
             root, BatchesReport.of(box.batches(), root.desk().clock().getZone(), root.today()));
         return Exit.OK;
+      }
+      if (!all && !filtered && output.isForPeople()) {
+        Box.Newest end = box.newestMovements(root.today(), MOST_SHOWN);
+        if (end.earlier() > 0) {
+          output.print(root, LedgerReport.ofNewest(end.newest(), end.earlier(), root.today()));
+          return Exit.OK;
+        }
       }
       Ledger ledger = box.ledger();
       Optional<Set<Plastic>> plastics = plastic.map(words -> plastics(box, ledger, words));

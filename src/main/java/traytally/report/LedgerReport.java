@@ -3,6 +3,7 @@ package traytally.report;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Predicate;
 import traytally.ledger.Ledger;
 import traytally.ledger.Movement;
@@ -23,11 +24,33 @@ public final class LedgerReport {
         ledger.movements().stream()
             .filter(recorded -> !recorded.what().date().isAfter(asOf) && wanted.test(recorded))
             .toList();
-    List<List<Value>> rows = new Mapped<>(listed, LedgerReport::row);
     List<String> notes =
         ledger.movements().isEmpty()
             ? List.of("No pieces have moved yet: import a list of your tray first.")
-            : rows.isEmpty() ? List.of("No movement is like that.") : List.of();
+            : listed.isEmpty() ? List.of("No movement is like that.") : List.of();
+    return of(listed, asOf, notes);
+  }
+
+  /**
+   * The movements recorded last, for a person to read.
+   *
+   * @param earlier how many there are before them
+   */
+  public static Report ofNewest(List<Recorded<Movement>> newest, long earlier, LocalDate asOf) {
+    String count = String.format(Locale.ROOT, "%,d", earlier);
+    return of(
+        newest,
+        asOf,
+        List.of(
+            "The newest "
+                + newest.size()
+                + " movements. "
+                + count
+                + " earlier ones are shown by --all, or by --since, --plastic, --kind and --batch."));
+  }
+
+  private static Report of(List<Recorded<Movement>> listed, LocalDate asOf, List<String> notes) {
+    List<List<Value>> rows = new Mapped<>(listed, LedgerReport::row);
     return new Report("ledger", "Ledger", asOf, List.of(), COLUMNS, rows, List.of(), notes);
   }
 

@@ -23,6 +23,8 @@ import traytally.ledger.Book;
 import traytally.ledger.Entry;
 import traytally.ledger.Fact;
 import traytally.ledger.Ledger;
+import traytally.ledger.Movement;
+import traytally.ledger.Recorded;
 import traytally.ledger.Settings;
 import traytally.ledger.Undo;
 import traytally.plastic.Plastic;
@@ -233,6 +235,31 @@ public final class Box implements AutoCloseable {
         () -> {
           lookOver(Check.integrity(connection));
           return new Reading(connection).ledger();
+        });
+  }
+
+  /**
+   * The end of the ledger.
+   *
+   * @param newest the movements recorded last, in the order recorded
+   * @param earlier how many there are before them
+   */
+  public record Newest(List<Recorded<Movement>> newest, long earlier) {
+    public Newest {
+      newest = List.copyOf(newest);
+    }
+  }
+
+  /**
+   * The newest {@code most} movements up to the end of {@code asOf}, without the others, and
+   * without looking the file over for damage.
+   */
+  public Newest newestMovements(LocalDate asOf, int most) {
+    return transactions.reading(
+        () -> {
+          Reading reading = new Reading(connection);
+          List<Recorded<Movement>> newest = reading.newestMovements(asOf, most);
+          return new Newest(newest, reading.countMovements(asOf) - newest.size());
         });
   }
 

@@ -44,6 +44,11 @@ final class Reading {
       SELECT id, batch, date, kind, how, plastic, pieces, stint, reverses, note
       FROM movements ORDER BY id
       """;
+  private static final String SELECT_NEWEST =
+      """
+      SELECT id, batch, date, kind, how, plastic, pieces, stint, reverses, note
+      FROM movements WHERE date <= ? ORDER BY id DESC LIMIT ?
+      """;
   private static final String SELECT_STOCK =
       """
       SELECT plastic, SUM(CASE WHEN date <= ? THEN pieces ELSE 0 END)
@@ -100,9 +105,36 @@ final class Reading {
   }
 
   private List<Recorded<Movement>> movements() throws SQLException {
+    try (PreparedStatement select = connection.prepareStatement(SELECT_MOVEMENTS)) {
+      return movements(select);
+    }
+  }
+
+  /** The newest {@code most} movements up to the end of {@code asOf}, in the order recorded. */
+  List<Recorded<Movement>> newestMovements(LocalDate asOf, int most) throws SQLException {
+    try (PreparedStatement select = connection.prepareStatement(SELECT_NEWEST)) {
+      new Slots(select, plastics).date(asOf.isAfter(LAST) ? LAST : asOf).whole(most);
+      List<Recorded<Movement>> newest = movements(select);
+      Collections.reverse(newest);
+      return newest;
+    }
+  }
+
+  /** How many movements there are up to the end of {@code asOf}. */
+  long countMovements(LocalDate asOf) throws SQLException {
+    String sql = "SELECT COUNT(*) FROM movements WHERE date <= ?";
+    try (PreparedStatement select = connection.prepareStatement(sql)) {
+      new Slots(select, plastics).date(asOf.isAfter(LAST) ? LAST : asOf);
+      try (ResultSet row = select.executeQuery()) {
+        row.next();
+        return row.getLong(1);
+      }
+    }
+  }
+
+  private List<Recorded<Movement>> movements(PreparedStatement select) throws SQLException {
     List<Recorded<Movement>> movements = new ArrayList<>();
-    try (PreparedStatement select = connection.prepareStatement(SELECT_MOVEMENTS);
-        ResultSet rows = select.executeQuery()) {
+    try (ResultSet rows = select.executeQuery()) {
       Cells cells = new Cells(rows, plastics);
       while (cells.advance()) {
         movements.add(

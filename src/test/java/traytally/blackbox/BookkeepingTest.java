@@ -61,6 +61,24 @@ class BookkeepingTest {
   }
 
   @Test
+  void ofALongLedgerTheEndIsShownUnlessAllIsAskedFor() throws IOException {
+    StringBuilder list = new StringBuilder("Body style,Colour,Length (mm),Pieces\n");
+    for (int i = 1; i <= 2005; i++) {
+      list.append("grub,shade ").append(i).append(",50,1\n");
+    }
+    String file = Files.writeString(folder.resolve("long.csv"), list).toString();
+    done("import", file);
+    String shown = done("ledger").out();
+    assertTrue(
+        shown.contains("The newest 2000 movements. 8 earlier ones are shown by --all"), shown);
+    assertTrue(shown.contains("shade 2005") && !shown.contains("motor oil"), shown);
+    assertTrue(done("ledger", "--all").out().contains("motor oil"));
+    assertTrue(done("ledger", "--kind", "opening").out().contains("motor oil"));
+    assertEquals(2008, rows("ledger").size());
+    assertEquals(2, Ran.in(folder, "ledger", "--batches", "--all").code());
+  }
+
+  @Test
   void batchesTellWhatEachCommandRecorded() {
     done("bought", "white", "8");
     done("undo");
