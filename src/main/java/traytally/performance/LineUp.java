@@ -150,12 +150,13 @@ public record LineUp(List<Pick> picks) {
     List<Plastic> plastics = unproven.stream().map(pick -> pick.candidate().plastic()).toList();
     double[] best = new double[unproven.size()];
     if (!unproven.isEmpty()) {
-      for (double[] rates : performance.drawRates(plastics, DRAWS, SEED)) {
+      double[][] draws = performance.drawRates(plastics, DRAWS, SEED);
+      for (double[] rates : draws) {
         int highest = 0;
         for (int p = 1; p < rates.length; p++) {
           highest = rates[p] > rates[highest] ? p : highest;
         }
-        best[highest] += 1.0 / DRAWS;
+        best[highest] += 1.0 / draws.length;
       }
     }
     List<Pick> drawn = new ArrayList<>();

@@ -46,16 +46,16 @@ final class LossModel {
   private static final double ASSUMED_LOG_SD = 0.5;
 
   /**
-   * Turns that rates are learnt from, the last ones: thirty years of a keen angler's. Weighing more
+   * Turns that rates are learnt from, the last ones: twelve years of a keen angler's. Weighing more
    * would take longer than anyone waits for a list, to learn of what is fished no more.
    */
-  private static final int MOST_TURNS = 20_000;
+  private static final int MOST_TURNS = 8_000;
 
   /**
    * Plastics with a rate of their own, those with most of these turns; the others are taken as
    * their body, length and water are. A matrix of the squared number is factorised for each fit.
    */
-  private static final int MOST_PLASTICS = 500;
+  private static final int MOST_PLASTICS = 300;
 
   /** Dispersion before there is a log: the prior's middle. */
   private static final double ASSUMED_DISPERSION = 2;

@@ -11,7 +11,6 @@ import traytally.ledger.Book;
 import traytally.ledger.Fact;
 import traytally.ledger.Ledger;
 import traytally.ledger.Posting;
-import traytally.plastic.Plastic;
 
 /** Looks for what is wrong within a box: in the file, in its references, in its sums. */
 final class Check {
@@ -113,14 +112,17 @@ final class Check {
     Book book = new Reading(connection).book();
     Ledger ledger = book.ledger();
     Posting posting = new Posting(ledger, book.recorded(Fact.Counted.class));
-    for (Plastic plastic : ledger.stock(LocalDate.MAX).keySet()) {
-      int held = ledger.stock(plastic, LocalDate.MAX).count();
-      int wanted = posting.balance(plastic, LocalDate.MAX);
-      if (held != wanted) {
-        problems.add(
-            "The ledger holds %d pieces of %s, but its counts and what happened since come to %d."
-                .formatted(held, plastic, wanted));
-      }
-    }
+    ledger
+        .stock(LocalDate.MAX)
+        .forEach(
+            (plastic, held) -> {
+              int wanted = posting.balance(plastic, LocalDate.MAX);
+              if (held.count() != wanted) {
+                problems.add(
+                    ("The ledger holds %d pieces of %s, but its counts and what happened since"
+                            + " come to %d.")
+                        .formatted(held.count(), plastic, wanted));
+              }
+            });
   }
 }
