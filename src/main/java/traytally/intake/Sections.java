@@ -1,6 +1,5 @@
 package traytally.intake;
 
-import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -41,12 +40,6 @@ final class Sections {
           "(?:page|p\\.?|sheet) ?\\d+(?: ?(?:of|/) ?\\d+)?|cont(?:inued|'?d)?\\.?|p\\.?t\\.?o\\.?",
           Pattern.CASE_INSENSITIVE);
 
-  private static final Pattern MONTH = Pattern.compile("\\p{L}{3,9}\\.?,?(?: '?\\d{2,4})?:?");
-
-  private static final Pattern YEAR =
-      Pattern.compile(
-          "(?:season|year)?\\s*(?:19|20)\\d\\d(?:\\s*season)?:?", Pattern.CASE_INSENSITIVE);
-
   private static final Pattern RULE = Pattern.compile("\\s*[-=_:]{3,}\\s*");
 
   /** As many rows tell what the headings between them are (an assumption). */
@@ -62,8 +55,7 @@ final class Sections {
   private Optional<Place> tray = Optional.empty();
   private Optional<Place> length = Optional.empty();
   private boolean lengthsWithin;
-  private Optional<YearMonth> month = Optional.empty();
-  private Optional<String> year = Optional.empty();
+  private final CalendarHeadings calendar;
   private Optional<Place> water = Optional.empty();
   private final Map<Integer, Cell> postages = new HashMap<>();
   private Optional<ShopTerms> shopTerms = Optional.empty();
@@ -100,6 +92,7 @@ final class Sections {
     }
     this.sectioned = !table.guess().has(sectionField);
     this.days = new DayRemarks(table);
+    this.calendar = new CalendarHeadings(table);
     this.first =
         watersMayHead()
             ? Optional.of(new FirstSection(table, Field.WATER))
@@ -189,15 +182,14 @@ final class Sections {
       summed = table.rows().size();
     } else if (filled.size() == 1 && isHeading(row.cell(filled.get(0)), list, next)) {
       head(row.cell(filled.get(0)), filled.get(0));
-    } else if (isYear(filled, first)) {
-      year = Optional.of(first.replaceAll("\\D", ""));
-    } else if (isMonth(filled, first)) {
-      month = Dates.monthWithin(first, table.year());
-    } else if (!told || isPageHead(row, filled) || isRemark(filled, list, first, gap)) {
-      table.note(row.number(), filled.get(0), first, "was read as a remark and left out.");
-    } else {
-      underHeadings(list);
-      add(row, list);
+    } else if (!calendar.take(filled, first)) {
+      boolean remark = isPageHead(row, filled) || isRemark(filled, list, first, gap);
+      if (!told || remark) {
+        table.note(row.number(), filled.get(0), first, "was read as a remark and left out.");
+      } else {
+        underHeadings(list);
+        add(row, list);
+      }
     }
   }
 
@@ -282,8 +274,7 @@ final class Sections {
       first.ifPresent(rows -> rows.add(list));
     }
     days.add(list);
-    dayOfMonth(list);
-    dayOfYear(list);
+    calendar.tell(list);
     if (water.isPresent() && list.isBlank(Field.WATER)) {
       list.fill(Field.WATER, water.get());
     }
@@ -379,46 +370,6 @@ final class Sections {
     int column = table.guess().columns().getOrDefault(sectionField, -1);
     return !list.isBlank(sectionField)
         && next.filter(n -> n.cell(column).isBlank() && n.cells().size() > column + 1).isPresent();
-  }
-
-  /** A month on a row of its own, over days that tell none. */
-  private boolean isMonth(List<Integer> filled, String text) {
-    return (table.kind() == ListKind.TRIPS || table.kind() == ListKind.PLAN)
-        && !sectioned
-        && filled.size() == 1
-        && MONTH.matcher(text).matches()
-        && Dates.monthWithin(text, table.year()).isPresent();
-  }
-
-  /** A year on a row of its own, over days that tell none. */
-  private boolean isYear(List<Integer> filled, String text) {
-    return (table.kind() == ListKind.TRIPS || table.kind() == ListKind.PLAN)
-        && !sectioned
-        && filled.size() == 1
-        && YEAR.matcher(text).matches();
-  }
-
-  /** A day without its year, with the one that stands over it. */
-  private void dayOfYear(ListRow list) {
-    Place date = list.place(Field.DATE);
-    if (year.isPresent() && date.cell() instanceof Cell.Text text) {
-      String whole = text.text().strip() + " " + year.get();
-      if (Dates.lacksYear(text.text()) && Dates.isDate(whole)) {
-        list.put(Field.DATE, Cell.text(whole), date.column());
-        table.assume("Years on rows of their own tell the year of the days below.");
-      }
-    }
-  }
-
-  /** A day alone, with the month that stands over it. */
-  private void dayOfMonth(ListRow list) {
-    Place date = list.place(Field.DATE);
-    if (month.isPresent() && CellDates.isDayAlone(date.cell())) {
-      String day = date.cell().shown().replaceAll("\\D", "");
-      String whole = String.format(Locale.ROOT, "%s-%02d", month.get(), Integer.parseInt(day));
-      list.put(Field.DATE, Cell.text(whole), date.column());
-      table.assume("Months on rows of their own tell the month of the days below.");
-    }
   }
 
   /** A day with its water, fish or weather in cells of their own, where no column tells the day. */

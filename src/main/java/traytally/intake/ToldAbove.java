@@ -69,6 +69,9 @@ final class ToldAbove {
 
   /** Whether each name in {@code field} is the first of its rows, and none is told again. */
   private boolean standsOnceForEach(Field field) {
+    if (table.rows().stream().noneMatch(row -> row.isBlank(field))) {
+      return false;
+    }
     List<String> told =
         table.rows().stream().map(row -> row.text(field)).filter(t -> !t.isEmpty()).toList();
     return told.size() > 1
