@@ -1,6 +1,5 @@
 package traytally.intake;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -20,9 +19,6 @@ final class HeaderSearch {
 
   /** Wider rows are no list of a box whose columns their cells must tell (an assumption). */
   static final int MOST_COLUMNS = 60;
-
-  /** Two counts may be one and two (an assumption). */
-  private static final int FEWEST_NUMBERED = 4;
 
   /** Remembered headers beat any guess of another row. */
   private static final int REMEMBERED = 1_000_000;
@@ -239,7 +235,7 @@ final class HeaderSearch {
     FishByKind fish = new FishByKind(headers, under, given.keySet());
     Optional<ColumnGuess> best =
         ColumnGuess.best(headers, wanted, given)
-            .map(guess -> counting(guess, headers, under))
+            .map(new SecondLook(headers, under, wanted, given)::at)
             .map(guess -> LuresAcross.withCounts(guess, headers, under))
             .map(fish::in)
             .map(guess -> LuresAcross.in(guess, headers));
@@ -261,95 +257,6 @@ final class HeaderSearch {
     return named.isEmpty()
         || under.filled(colour).size() * 2 > named.size()
         || named.stream().anyMatch(cell -> Anatomy.bodyWords(cell.shown()) > 0);
-  }
-
-  /**
-   * The same without a "count" that says yes and no, or an "item" that numbers the rows, where
-   * another column tells what it is taken for.
-   */
-  private ColumnGuess counting(ColumnGuess guess, List<ColumnHeader> headers, Under under) {
-    int pieces = guess.columns().getOrDefault(Field.PIECES, -1);
-    int body = guess.columns().getOrDefault(Field.BODY, -1);
-    Map<String, Optional<Field>> without = new HashMap<>(given);
-    if (pieces >= 0 && (under.answers(pieces) || numbersRows(pieces, under))) {
-      without.putIfAbsent(headers.get(pieces).folded(), Optional.empty());
-    }
-    int shop = guess.columns().getOrDefault(Field.SHOP, -1);
-    if (guess.kind() == ListKind.PRICES
-        && wanted.isEmpty()
-        && shop >= 0
-        && headers.get(shop).folded().matches("where|place")
-        && namesPlaces(shop, under)) {
-      // Where the pieces lie, and not where they were bought.
-      return ColumnGuess.best(headers, Optional.of(ListKind.BOX), without).orElse(guess);
-    }
-    int how = guess.columns().getOrDefault(Field.LOST_HOW, -1);
-    if (how >= 0 && !guess.has(Field.LOST) && !under.filled(how).isEmpty() && under.numbers(how)) {
-      return guess.moving(Field.LOST_HOW, Field.LOST, "counts under a word for losses");
-    }
-    int water = guess.columns().getOrDefault(Field.WATER, -1);
-    if (water >= 0
-        && !under.filled(water).isEmpty()
-        && under.numbers(water)
-        && !isPlaceNumber(headers.get(water))) {
-      without.putIfAbsent(headers.get(water).folded(), Optional.empty());
-    }
-    if (guess.kind() == ListKind.BOX && wanted.isEmpty() && pieces >= 0 && under.money(pieces)) {
-      // A price under Now, beside what it was.
-      without.put(headers.get(pieces).folded(), Optional.of(Field.PACK_PRICE));
-      return ColumnGuess.best(headers, Optional.of(ListKind.PRICES), without).orElse(guess);
-    }
-    int in = guess.columns().getOrDefault(Field.START, -1);
-    int out = guess.columns().getOrDefault(Field.END, -1);
-    if (guess.kind() == ListKind.TRIPS && isCounted(in, under) && isCounted(out, under)) {
-      // Pieces that came in and went out, and no times.
-      without.putIfAbsent(headers.get(in).folded(), Optional.empty());
-      without.putIfAbsent(headers.get(out).folded(), Optional.empty());
-      return ColumnGuess.best(headers, wanted, without).orElse(guess);
-    }
-    if (body >= 0 && !under.filled(body).isEmpty() && under.numbers(body)) {
-      without.putIfAbsent(headers.get(body).folded(), Optional.empty());
-    }
-    return without.size() == given.size()
-        ? guess
-        : ColumnGuess.best(headers, Optional.of(guess.kind()), without).orElse(guess);
-  }
-
-  /** Whether a column numbers the rows: one, two, three and so on. */
-  private static boolean numbersRows(int column, Under under) {
-    List<Cell> cells = under.filled(column);
-    for (int i = 0; i < cells.size(); i++) {
-      if (Numbers.parse(Numbers.plain(cells.get(i).shown()))
-          .filter(BigDecimal.valueOf(i + 1L)::equals)
-          .isEmpty()) {
-        return false;
-      }
-    }
-    return cells.size() >= FEWEST_NUMBERED;
-  }
-
-  private static boolean namesPlaces(int column, Under under) {
-    List<Cell> cells = under.filled(column);
-    long places = cells.stream().filter(cell -> PlaceCounts.namesPlace(cell.shown())).count();
-    return places * 2 > cells.size();
-  }
-
-  /** Whether waters may have numbers under such a header. */
-  private static boolean isPlaceNumber(ColumnHeader header) {
-    return header
-        .folded()
-        .matches("(?:.* )?(?:peg|swim|mark|spot|zone|sector|section|beat|station)(?: .*)?");
-  }
-
-  /** A time of day without its colon has three digits or four. */
-  private static final int TIME = 3;
-
-  private static boolean isCounted(int column, Under under) {
-    return column >= 0
-        && !under.filled(column).isEmpty()
-        && under.numbers(column)
-        && under.filled(column).stream().noneMatch(c -> c.shown().contains("."))
-        && under.filled(column).stream().anyMatch(c -> c.shown().strip().length() < TIME);
   }
 
   /** A list whose columns are told by what they hold, too; of the box if nothing else is told. */
