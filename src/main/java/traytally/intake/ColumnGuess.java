@@ -78,8 +78,8 @@ record ColumnGuess(
       Set.of("left", "balance", "remaining", "on hand", "in stock", "total left", "stock level");
 
   /** Counts of what one has, which a shop's stock is not called without its shop. */
-  private static final Set<String> HELD =
-      Set.of(
+  private static final List<String> HELD =
+      List.of(
           "left",
           "on hand",
           "held",
@@ -107,8 +107,6 @@ record ColumnGuess(
 
   /** A count, where nothing else in a list of plastics is one. */
   private static final String NUMBER = "n";
-
-  private static final Field BOUGHT = Field.BOUGHT_SINCE;
 
   /** What may stand in several columns that are added up, if the person says so. */
   private static final Set<Field> SUMMED = EnumSet.of(Field.PIECES, Field.LOOSE, Field.LANDED);
@@ -183,10 +181,10 @@ record ColumnGuess(
     boolean counted =
         !across.isEmpty()
             || columns.containsKey(Field.LOST_SO_FAR)
-            || COUNTS.stream().anyMatch(f -> f != BOUGHT && columns.containsKey(f));
-    if (kind == ListKind.BOX && !counted && columns.containsKey(BOUGHT)) {
+            || COUNTS.stream().anyMatch(f -> f != Field.BOUGHT_SINCE && columns.containsKey(f));
+    if (kind == ListKind.BOX && !counted && columns.containsKey(Field.BOUGHT_SINCE)) {
       // A list of what came counts nothing else.
-      columns.put(Field.PIECES, columns.remove(BOUGHT));
+      columns.put(Field.PIECES, columns.remove(Field.BOUGHT_SINCE));
     }
     boolean lure = columns.containsKey(Field.BODY) && columns.containsKey(Field.COLOUR);
     int number = headers.stream().map(ColumnHeader::folded).toList().indexOf(NUMBER);
@@ -397,7 +395,7 @@ record ColumnGuess(
     return kind == ListKind.PRICES
         && !has(Field.SHOP)
         && (isUnder(Field.PACK_SIZE, WORDS.words("prices.pack size"), headers)
-            || isUnder(Field.IN_STOCK, List.copyOf(HELD), headers));
+            || isUnder(Field.IN_STOCK, HELD, headers));
   }
 
   private boolean isUnder(Field field, List<String> words, List<ColumnHeader> headers) {

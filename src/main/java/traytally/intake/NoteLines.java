@@ -51,7 +51,7 @@ final class NoteLines {
   private final List<Item> items = new ArrayList<>();
   private final List<Row> remarks = new ArrayList<>();
   private int lines;
-  private int aside;
+  private int unread;
   private String tray = "";
   private String shape = "";
   private int last;
@@ -68,7 +68,7 @@ final class NoteLines {
     for (Row row : sheet.rows()) {
       read(row);
     }
-    if (items.size() < FEWEST || lines - remarks.size() + aside < MOST * lines) {
+    if (items.size() < FEWEST || lines - unread < MOST * lines) {
       return Optional.empty();
     }
     ColumnGuess guess =
@@ -122,6 +122,7 @@ final class NoteLines {
     lines++;
     if (text.length() > LONGEST_LINE) {
       remarks.add(row);
+      unread++;
       return;
     }
     boolean gap = row.number() > last + 1;
@@ -162,8 +163,11 @@ final class NoteLines {
     if (shape.isEmpty() || here.size() < parts.length) {
       remarks.add(row);
       // Titles above the first line and sums below the last say nothing of the lines.
-      lines -= items.isEmpty() || TOTAL.matcher(text).matches() ? 1 : 0;
-      aside += items.isEmpty() || TOTAL.matcher(text).matches() ? 1 : 0;
+      if (items.isEmpty() || TOTAL.matcher(text).matches()) {
+        lines--;
+      } else {
+        unread++;
+      }
     } else {
       items.addAll(here);
     }

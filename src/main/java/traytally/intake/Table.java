@@ -15,6 +15,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import traytally.intake.Problem.Severity;
 import traytally.sheet.Address;
+import traytally.sheet.Cell;
 
 /** One list found in a sheet: its columns, its rows, and what was assumed on the way. */
 final class Table {
@@ -153,6 +154,17 @@ final class Table {
   /** Notes an assumption; one made of many rows is said once, with their number. */
   void assume(String sentence) {
     assumptions.merge(sentence, 1, Integer::sum);
+  }
+
+  /**
+   * Gives each of {@code of} its rows what a title tells, and says so.
+   *
+   * @param what was taken, as the sentence begins: {@code The water}
+   */
+  void inherit(Field field, String value, String title, String what, List<ListRow> of) {
+    ListRow.Place place = new ListRow.Place(Cell.text(value), -1, true);
+    of.forEach(row -> row.fill(field, place));
+    assume(what + " was taken from the title \"" + title + "\".");
   }
 
   /** Notes an assumption on a whole column, which may be come upon twice. */

@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import traytally.intake.ListRow.Place;
-import traytally.sheet.Cell;
 
 /** A length that only the title or the tab tells, for a whole list: {@code My 3 inch plastics}. */
 final class TitleLength {
@@ -34,15 +32,10 @@ final class TitleLength {
       Optional<String> length =
           told && !OF_ALL.matcher(name).find() ? Optional.empty() : length(name);
       if (length.isPresent()) {
-        Place place = new Place(Cell.text(length.get()), -1, true);
-        table.rows().stream()
-            .filter(row -> row.isBlank(Field.LENGTH))
-            .forEach(row -> row.fill(Field.LENGTH, place));
-        table.assume(
-            (told ? "A blank length" : "The length")
-                + " was taken from the title \""
-                + name
-                + "\".");
+        List<ListRow> untoldRows =
+            table.rows().stream().filter(row -> row.isBlank(Field.LENGTH)).toList();
+        table.inherit(
+            Field.LENGTH, length.get(), name, told ? "A blank length" : "The length", untoldRows);
         return;
       }
     }

@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import traytally.intake.ListRow.Place;
 import traytally.sheet.Cell;
 
 /** What is told once for several rows: a blank or a ditto mark for the row above, a title. */
@@ -116,9 +115,7 @@ final class ToldAbove {
             .filter(ToldAbove::namesWater)
             .findFirst();
     if (name.isPresent()) {
-      Place place = new Place(Cell.text(name.get()), -1, true);
-      table.rows().forEach(row -> row.fill(Field.WATER, place));
-      table.assume("The water was taken from the title \"" + name.get() + "\".");
+      table.inherit(Field.WATER, name.get(), name.get(), "The water", table.rows());
     }
   }
 
@@ -152,9 +149,7 @@ final class ToldAbove {
       name = Optional.of(tab);
     }
     if (name.isPresent()) {
-      Place place = new Place(Cell.text(name.get()), -1, true);
-      untold.forEach(row -> row.fill(field, place));
-      table.assume("The " + field.word() + " was taken from the title \"" + name.get() + "\".");
+      table.inherit(field, name.get(), name.get(), "The " + field.word(), untold);
     }
   }
 

@@ -5,8 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import traytally.intake.ListRow.Place;
-import traytally.sheet.Cell;
 
 /** What a line over a list tells of all its rows, under its own word: {@code Water: Lime Quay}. */
 final class ToldInTitle {
@@ -34,9 +32,8 @@ final class ToldInTitle {
       Optional<Field> field =
           line.matches() ? field(line.group(1), table.kind()) : Optional.empty();
       if (field.isPresent() && !table.tells(field.get())) {
-        Place place = new Place(Cell.text(line.group(2).strip()), -1, true);
-        table.rows().forEach(row -> row.fill(field.get(), place));
-        table.assume("The " + field.get().word() + " was taken from the title \"" + title + "\".");
+        table.inherit(
+            field.get(), line.group(2).strip(), title, "The " + field.get().word(), table.rows());
       }
     }
   }
