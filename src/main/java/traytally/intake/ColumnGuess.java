@@ -92,6 +92,9 @@ record ColumnGuess(
           "quantity in stock",
           "how many in stock");
 
+  /** Beside a count, what is left now, and no price. */
+  private static final List<String> NOW = List.of("now");
+
   /** How long in hours and minutes, and not in millimetres. */
   private static final Set<Field> TIMES = EnumSet.of(Field.MINUTES, Field.HOURS);
 
@@ -337,7 +340,7 @@ record ColumnGuess(
   ColumnGuess taking(Field field, int column, String because) {
     Map<Field, Integer> more = new HashMap<>(columns);
     Map<Integer, String> whys = new HashMap<>(why);
-    more.put(field, column);
+    Optional.ofNullable(more.put(field, column)).ifPresent(whys::remove);
     whys.put(column, because);
     return new ColumnGuess(kind, more, across, whys, score + 1);
   }
@@ -395,7 +398,9 @@ record ColumnGuess(
     return kind == ListKind.PRICES
         && !has(Field.SHOP)
         && (isUnder(Field.PACK_SIZE, WORDS.words("prices.pack size"), headers)
-            || isUnder(Field.IN_STOCK, HELD, headers));
+            || isUnder(Field.PACK_PRICE, NOW, headers)
+            || isUnder(Field.IN_STOCK, HELD, headers))
+        && of(headers, ListKind.BOX, Map.of()).isComplete();
   }
 
   private boolean isUnder(Field field, List<String> words, List<ColumnHeader> headers) {

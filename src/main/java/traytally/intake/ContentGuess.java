@@ -99,7 +99,13 @@ final class ContentGuess {
       shapes += Anatomy.bodyWords(words.toString()) > 0 ? 1 : 0;
       colours += Anatomy.colourWords(words.toString()) > 0 ? 1 : 0;
     }
-    return shapes >= ENOUGH * rows.size() && colours >= ENOUGH * rows.size();
+    boolean shaped = shapes >= ENOUGH * rows.size();
+    boolean coloured = colours >= ENOUGH * rows.size();
+    // Words, lengths with their units and counts speak for one another.
+    boolean full =
+        List.of(Field.BODY, Field.COLOUR, Field.LENGTH, Field.PIECES).stream()
+            .allMatch(columns::containsKey);
+    return full ? shaped || coloured : shaped && coloured;
   }
 
   private List<Cell> filled(int column) {

@@ -3,6 +3,7 @@ package traytally.intake;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
@@ -14,6 +15,16 @@ import traytally.intake.ListRow.Place;
  */
 final class CountsOverTime {
   private static final String MONTHS = "janfebmaraprmayjunjulaugsepoctnovdec";
+
+  /** What was counted again, beside what was counted. */
+  private static final Pattern RECOUNT =
+      Pattern.compile(
+          "(?:.* )?(?:re ?counts?|re ?counted|count(?:ed)? again|(?:second|2nd|new|newest) count"
+              + "|count 2|corrected(?: count)?|correction|checked|now)");
+
+  /** Counts that one made again stands beside. */
+  private static final Set<String> COUNTED =
+      Set.of("counted", "count", "first count", "1st count", "count 1", "old count", "tally");
 
   /** A day, a month or a year, perhaps beside a word that says what was done then. */
   private static final Pattern DATED =
@@ -42,10 +53,13 @@ final class CountsOverTime {
   /** Takes a blank newest count from the next older column that holds one. */
   void run() {
     int last = table.guess().columns().getOrDefault(Field.PIECES, -1);
-    if (last < 0 || !isDated(last)) {
+    if (last < 0) {
       return;
     }
-    List<Integer> earlier = newestFirst(table.headers()).stream().skip(1).toList();
+    List<Integer> earlier =
+        isDated(last)
+            ? newestFirst(table.headers()).stream().skip(1).toList()
+            : countedBefore(last);
     for (ListRow row : table.rows()) {
       Optional<Integer> filled =
           row.isBlank(Field.PIECES)
@@ -56,6 +70,29 @@ final class CountsOverTime {
         table.assume("Where the newest count is blank, the one before it was taken.");
       }
     }
+  }
+
+  /** The counts to the left of one that was made again, the nearest first. */
+  private List<Integer> countedBefore(int last) {
+    return isRecount(table.headers().get(last).folded())
+        ? IntStream.iterate(last - 1, column -> column >= 0, column -> column - 1)
+            .filter(table.guess()::leaves)
+            .filter(c -> isFirstOf(table.headers().get(c).folded(), last))
+            .boxed()
+            .toList()
+        : List.of();
+  }
+
+  /** What there is now may stand beside what was bought, and a recount only beside a count. */
+  private boolean isFirstOf(String header, int last) {
+    return COUNTED.contains(header)
+        || (!table.headers().get(last).folded().endsWith("now")
+            && ColumnGuess.isUsual(header, Field.PIECES, ListKind.BOX));
+  }
+
+  /** Whether {@code header}, folded, stands over what was counted again. */
+  static boolean isRecount(String header) {
+    return RECOUNT.matcher(header).matches();
   }
 
   private boolean isDated(int column) {

@@ -198,18 +198,35 @@ final class HeaderSearch {
       return Optional.empty();
     }
     Row upper = sheet.rows().get(index);
-    Optional<Row> lower = Square.withUnits(sheet.rows().get(index + 1));
+    Row below = sheet.rows().get(index + 1);
+    boolean headed = upper.cells().stream().anyMatch(cell -> headsLengths(cell.shown()));
+    Optional<Lengths.Unit> unit = unitOver(upper);
+    // Lengths under their own word are told by it, and not by what they stand beside.
+    Optional<Row> lower =
+        Square.withUnits(below, unit).map(row -> headed && unit.isEmpty() ? below : row);
     if (lower.isEmpty() && !Square.mayBe(upper)) {
       return Optional.empty();
     }
-    List<ColumnHeader> both = both(upper, lower.orElse(sheet.rows().get(index + 1)), true);
+    List<ColumnHeader> both = both(upper, lower.orElse(below), true);
     List<Cell> cells = new ArrayList<>();
     both.forEach(header -> cells.add(Cell.text(header.text())));
     Row joined = new Row(upper.number(), cells, upper.hidden());
     return new Square(joined, wanted, new Under(sheet, index + 2))
         .guess()
-        .filter(g -> !g.across().containsValue(Field.LENGTH))
+        .filter(g -> headed || !g.across().containsValue(Field.LENGTH))
         .map(g -> new Start(index, index + 1, both, g));
+  }
+
+  /** The unit that a word for lengths states over several of them, if one does. */
+  private static Optional<Lengths.Unit> unitOver(Row upper) {
+    return upper.cells().stream()
+        .filter(cell -> headsLengths(cell.shown()))
+        .flatMap(cell -> ColumnHeader.of(cell).lengthUnit().stream())
+        .findFirst();
+  }
+
+  private static boolean headsLengths(String over) {
+    return ColumnGuess.isUsual(ColumnHeader.of(over).folded(), Field.LENGTH, ListKind.BOX);
   }
 
   private static List<ColumnHeader> headers(Row row) {
@@ -356,7 +373,10 @@ final class HeaderSearch {
               : top.shown();
       String below = lower.cell(column).isBlank() ? "" : lower.cell(column).shown();
       String own = top.isBlank() ? "" : top.shown();
-      boolean alone = !joined || Square.isTotal(WordList.fold(below));
+      boolean alone =
+          !joined
+              || Square.isTotal(WordList.fold(below))
+              || (headsLengths(over) && RowReader.writtenLength(Cell.text(below)).isPresent());
       String text = below.isEmpty() ? own : alone ? below : over + " " + below;
       both.add(ColumnHeader.of(text));
     }
@@ -429,7 +449,7 @@ final class HeaderSearch {
 
   /** Whether a row below others may begin a list of its own. */
   static boolean mayBe(Row row, boolean gap) {
-    if (gap && Square.mayBe(row)) {
+    if (gap && (Square.mayBe(row) || Square.mayBeBare(row))) {
       return true;
     }
     return gap

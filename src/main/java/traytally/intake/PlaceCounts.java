@@ -5,8 +5,10 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
@@ -39,6 +41,12 @@ final class PlaceCounts {
 
   /** The same guess, with its counts by place if it has any. */
   ColumnGuess in(ColumnGuess guess) {
+    Set<Integer> everywhere = guess.has(Field.PACKS) ? Set.of() : placesOfAll(guess);
+    if (!everywhere.isEmpty() && !guess.tallies()) {
+      return total(guess, everywhere)
+          .map(column -> counting(without(guess, everywhere), column))
+          .orElseGet(() -> sum(guess, everywhere, Field.PIECES));
+    }
     Set<Integer> places = new HashSet<>();
     Set<Integer> sure = new HashSet<>();
     for (int column = 0; column < headers.size(); column++) {
@@ -60,6 +68,48 @@ final class PlaceCounts {
     return total
         ? without(guess, counted)
         : sum(guess, counted, packs ? Field.LOOSE : Field.PIECES);
+  }
+
+  /**
+   * Counts of several places, one of which alone would be all there is: {@code In the boat}, {@code
+   * At home}.
+   */
+  private Set<Integer> placesOfAll(ColumnGuess guess) {
+    Set<Integer> places = new HashSet<>();
+    Set<String> named = new HashSet<>();
+    boolean all = false;
+    for (int column = 0; column < headers.size(); column++) {
+      List<String> words = words(column).stream().filter(PLACES::contains).toList();
+      if (!words.isEmpty() && mayLie(guess, column)) {
+        places.add(column);
+        all |= ColumnGuess.isUsual(headers.get(column).folded(), Field.PIECES, ListKind.BOX);
+        if (!named.add(String.join(" ", words))) {
+          // What was in the box, and is now.
+          return Set.of();
+        }
+      }
+    }
+    return all && places.size() > 1 ? places : Set.of();
+  }
+
+  /** Whether what lies in a place is counted; what is in a bag may be so where no packs are. */
+  private boolean mayLie(ColumnGuess guess, int column) {
+    boolean bag =
+        guess.columns().getOrDefault(Field.PACK_SIZE, -1) == column
+            && words(column).get(0).equals("in")
+            && under.counts(column);
+    return bag || mayCount(guess, column);
+  }
+
+  /** The column of what lies in all {@code places} together, if there is one. */
+  private Optional<Integer> total(ColumnGuess guess, Set<Integer> places) {
+    return IntStream.range(0, headers.size())
+        .filter(column -> !places.contains(column))
+        .filter(
+            column -> ColumnGuess.isUsual(headers.get(column).folded(), Field.PIECES, ListKind.BOX))
+        .filter(column -> mayCount(guess, column))
+        .boxed()
+        .findFirst();
   }
 
   /** Whether a word of {@code text} is of a place that pieces lie in. */
@@ -109,6 +159,12 @@ final class PlaceCounts {
     columns.values().removeIf(counted::contains);
     counted.forEach(column -> why.put(column, "passed over: a part of the pieces"));
     return new ColumnGuess(guess.kind(), columns, guess.across(), why, guess.score());
+  }
+
+  private static ColumnGuess counting(ColumnGuess guess, int total) {
+    return guess.columns().getOrDefault(Field.PIECES, -1) == total
+        ? guess
+        : guess.taking(Field.PIECES, total, "a usual word for it");
   }
 
   private static ColumnGuess sum(ColumnGuess guess, Set<Integer> counted, Field field) {

@@ -114,6 +114,12 @@ final class Quantities {
       Pattern.compile(
           "(?:was|had|were)\\s+[\\w ]+?(?:[,;:>-]|\\s)+(?:is\\s+)?now\\s+(?:only\\s+)?(\\S.*)");
 
+  /** A count that was corrected, perhaps more than once: {@code 12 > 9}, {@code 8 -> 6 -> 5}. */
+  private static final Pattern CORRECTED =
+      Pattern.compile(
+          "(?:\\d{1,6}\\s*(?:->|-->|=>|→|➔|>|>>|,? now)\\s*)+(\\d{1,6}(?: left)?)"
+              + "|~~[^~]+~~\\s*(\\d.*)");
+
   /** A count, and behind a mark a remark on some of it: {@code 4, one torn}. */
   private static final Pattern OF_WHICH =
       Pattern.compile(
@@ -167,6 +173,14 @@ final class Quantities {
     Matcher was = WAS_NOW.matcher(plain);
     if (was.matches()) {
       return parse(was.group(1), packSize);
+    }
+    Matcher corrected = CORRECTED.matcher(plain);
+    if (corrected.matches()) {
+      String last = Objects.requireNonNullElseGet(corrected.group(1), () -> corrected.group(2));
+      return parse(last, packSize)
+          .value()
+          .map(n -> Told.assuming(n, "Where a count was corrected, its last number was taken"))
+          .orElseGet(() -> Told.wrong(NO_COUNT + " Write a number such as 12."));
     }
     Matcher only = ONLY.matcher(plain);
     if (only.lookingAt()) {

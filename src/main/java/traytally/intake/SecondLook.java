@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import traytally.sheet.Cell;
 
 /**
@@ -44,7 +45,9 @@ final class SecondLook {
   ColumnGuess at(ColumnGuess guess) {
     Map<String, Optional<Field>> without = new HashMap<>(given);
     int pieces = column(guess, Field.PIECES);
-    if (pieces >= 0 && (under.answers(pieces) || numbersRows(pieces))) {
+    boolean sums = pieces >= 0 && under.money(pieces) && mustBeBox(guess);
+    if (pieces >= 0
+        && (sums || under.answers(pieces) || numbersRows(pieces) || under.dates(pieces))) {
       passOver(pieces, without);
     }
     if (listsPlaces(guess)) {
@@ -75,9 +78,34 @@ final class SecondLook {
     if (holdsNumbers(body)) {
       passOver(body, without);
     }
-    return without.size() == given.size()
+    return countedAgain(
+        without.size() == given.size()
+            ? guess
+            : ColumnGuess.best(headers, Optional.of(guess.kind()), without).orElse(guess));
+  }
+
+  /** The same guess with the count that was made again to the right of the first one. */
+  private ColumnGuess countedAgain(ColumnGuess guess) {
+    int pieces = column(guess, Field.PIECES);
+    return guess.kind() != ListKind.BOX || pieces < 0
         ? guess
-        : ColumnGuess.best(headers, Optional.of(guess.kind()), without).orElse(guess);
+        : IntStream.range(pieces + 1, headers.size())
+            .filter(column -> guess.leaves(column) && isFree(column))
+            .filter(column -> CountsOverTime.isRecount(headers.get(column).folded()))
+            .filter(column -> !under.filled(column).isEmpty() && under.counts(column))
+            .mapToObj(column -> guess.taking(Field.PIECES, column, "counted again"))
+            .findFirst()
+            .orElse(guess);
+  }
+
+  private boolean isFree(int column) {
+    return !given.containsKey(headers.get(column).folded());
+  }
+
+  /** Whether a list counts the box, whatever it tells of money. */
+  private boolean mustBeBox(ColumnGuess guess) {
+    return wanted.filter(kind -> kind == ListKind.BOX).isPresent()
+        || (guess.kind() == ListKind.BOX && guess.has(Field.PACKS));
   }
 
   private static int column(ColumnGuess guess, Field field) {

@@ -177,7 +177,7 @@ final class Sections {
     } else if (isDayLine(row, filled)) {
       String[] parts = filled.stream().map(c -> row.cell(c).shown()).toArray(String[]::new);
       head(Cell.text(String.join(", ", parts)), filled.get(0));
-    } else if (filled.size() == 1 && isSumOfAbove(list)) {
+    } else if ((filled.size() == 1 || isNameless(row, filled, list)) && isSumOfAbove(list)) {
       table.note(row.number(), filled.get(0), first, "is the sum of the counts above: left out.");
       summed = table.rows().size();
     } else if (filled.size() == 1 && isHeading(row.cell(filled.get(0)), list, next)) {
@@ -226,6 +226,14 @@ final class Sections {
     }
     int sum = count(list);
     return sum > 0 && ((added > summed && sum == since) || sum == total);
+  }
+
+  /** Whether a row holds numbers and no name. */
+  private static boolean isNameless(Row row, List<Integer> filled, ListRow list) {
+    return list.isBlank(Field.BODY)
+        && list.isBlank(Field.COLOUR)
+        && filled.stream()
+            .allMatch(c -> Numbers.parse(Numbers.plain(row.cell(c).shown())).isPresent());
   }
 
   private static int count(ListRow row) {

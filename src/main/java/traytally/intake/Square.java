@@ -42,11 +42,32 @@ final class Square {
         && row.cells().stream().filter(Square::isLengthWithUnit).count() >= 2;
   }
 
+  /** Whether the row names two lengths or more, be it without a unit, beside a header's word. */
+  static boolean mayBeBare(Row row) {
+    return withUnits(row).isPresent()
+        && row.cells().stream()
+            .anyMatch(c -> isColumn(ColumnHeader.of(c).folded()) || isShape(c.shown()));
+  }
+
+  /** The shape that stands over the colours of a square of lengths, where their word would. */
+  static Optional<String> shapeInCorner(List<ColumnHeader> headers, ColumnGuess guess) {
+    return guess.across().containsValue(Field.LENGTH)
+        ? Optional.ofNullable(guess.columns().get(Field.COLOUR))
+            .map(column -> headers.get(column).text())
+            .filter(Square::isShape)
+        : Optional.empty();
+  }
+
   /**
    * The row with the unit written behind each of its lengths, if it names two lengths or more; bare
    * numbers are lengths where they stand beside nothing but headers.
    */
   static Optional<Row> withUnits(Row row) {
+    return withUnits(row, Optional.empty());
+  }
+
+  /** The same, where a word above the lengths may tell their unit. */
+  static Optional<Row> withUnits(Row row, Optional<Lengths.Unit> told) {
     if (row.cells().size() > WIDEST) {
       return Optional.empty();
     }
@@ -61,25 +82,33 @@ final class Square {
     }
     Lengths.Bare unit = Lengths.decide(bare);
     boolean headers = row.cells().stream().allMatch(c -> isBareLength(c) || isUsual(c));
-    if (bare.size() < 2 || !headers || unit == Lengths.Bare.CANNOT_TELL) {
+    boolean tells = told.isPresent() || unit != Lengths.Bare.CANNOT_TELL;
+    if (bare.size() < 2 || !headers || !tells) {
       return Optional.empty();
     }
     List<Cell> cells = new ArrayList<>();
-    row.cells().forEach(cell -> cells.add(isBareLength(cell) ? withUnit(cell, unit) : cell));
+    for (Cell cell : row.cells()) {
+      Optional<Lengths.Written> length =
+          RowReader.writtenLength(cell).filter(l -> isBareLength(cell));
+      cells.add(
+          length
+              .map(l -> withUnit(cell, told.orElseGet(() -> Lengths.unit(unit, l.number()))))
+              .orElse(cell));
+    }
     return Optional.of(new Row(row.number(), cells, row.hidden()));
   }
 
-  private static Cell withUnit(Cell cell, Lengths.Bare unit) {
-    boolean inches =
-        RowReader.writtenLength(cell)
-            .filter(length -> Lengths.unit(unit, length.number()) == Lengths.Unit.INCH)
-            .isPresent();
-    return Cell.text(cell.shown().strip() + (inches ? " in" : " mm"));
+  private static Cell withUnit(Cell cell, Lengths.Unit unit) {
+    return Cell.text(cell.shown().strip() + " " + unit.word());
   }
 
   private static boolean isUsual(Cell cell) {
     String header = ColumnHeader.of(cell).folded();
-    return header.isEmpty() || isLengthWithUnit(cell) || isTotal(header) || isColumn(header);
+    return header.isEmpty()
+        || isShape(cell.shown())
+        || isLengthWithUnit(cell)
+        || isTotal(header)
+        || isColumn(header);
   }
 
   /** Whether a header is a word for a field of the box. */
@@ -190,9 +219,19 @@ final class Square {
   private List<ColumnHeader> words(Map<Integer, Field> across) {
     List<ColumnHeader> headers = new ArrayList<>();
     for (int column = 0; column < row.cells().size(); column++) {
-      headers.add(ColumnHeader.of(across.containsKey(column) ? "" : row.cell(column).shown()));
+      String text = row.cell(column).shown();
+      boolean corner = across.containsKey(column + 1) && isShapeOverColours(column);
+      headers.add(ColumnHeader.of(corner || across.containsKey(column) ? "" : text));
     }
     return headers;
+  }
+
+  /** Whether a shape heads the first column, which names no other shapes. */
+  private boolean isShapeOverColours(int column) {
+    return column == 0
+        && isShape(row.cell(0).shown())
+        && under.filled(0).stream().filter(cell -> isShape(cell.shown())).count() * 2
+            < under.filled(0).size();
   }
 
   private Map<Integer, Field> lengthsAcross() {
@@ -214,7 +253,7 @@ final class Square {
       } else {
         String header = ColumnHeader.of(cell).folded();
         named |= header.matches("(?:.* )?(?:colours?|colors?|shades?)(?: .*)?");
-        others |= !header.isEmpty() && !isTotal(header);
+        others |= !header.isEmpty() && !isTotal(header) && !isShapeOverColours(column);
       }
     }
     if (withUnit.size() >= 2) {
@@ -223,7 +262,7 @@ final class Square {
     }
     boolean rising =
         numbers.size() >= 2 && numbers.equals(numbers.stream().sorted().distinct().toList());
-    boolean corner = row.cell(0).isBlank() && !others;
+    boolean corner = (row.cell(0).isBlank() || isShapeOverColours(0)) && !others;
     return (named || corner)
             && rising
             && withUnit.isEmpty()

@@ -197,6 +197,7 @@ final class TableSearch {
   /** Puts the rows under the header at {@code index} into {@code table}, up to the next header. */
   private Optional<Start> fill(Table table, Start start) {
     List<String> titles = titles(start.first());
+    Square.shapeInCorner(start.headers(), start.guess()).ifPresent(shape -> titles.add(0, shape));
     table.under(titles);
     table.beginAt(start.last() + 1);
     Sections sections = new Sections(table, titles);
@@ -224,7 +225,7 @@ final class TableSearch {
       if (next.isPresent()) {
         break;
       }
-      if (repeatsHeader(table, row)) {
+      if (repeatsHeader(table, row) || repeatsRows(start, row)) {
         table.assume("A header row that stands again was passed over.");
       } else {
         next = HeaderSearch.mayBe(row, fresh) ? headers.at(i) : Optional.empty();
@@ -342,7 +343,17 @@ final class TableSearch {
         return false;
       }
     }
-    return !table.guess().columns().isEmpty();
+    // A square below another may have lengths of its own under the same words.
+    return !table.guess().columns().isEmpty()
+        && table.guess().across().keySet().stream()
+            .allMatch(c -> row.cell(c).shown().strip().equals(table.headers().get(c).text()));
+  }
+
+  /** Whether a row is one of the two that a header of two rows takes. */
+  private boolean repeatsRows(Start start, Row row) {
+    return start.last() > start.first()
+        && sheet.rows().subList(start.first(), start.last() + 1).stream()
+            .anyMatch(header -> NoteLines.words(header, "|").equals(NoteLines.words(row, "|")));
   }
 
   private static boolean stands(Cell cell, ColumnHeader header) {

@@ -17,6 +17,10 @@ final class ToldAbove {
               + "|inventory|count|data|page)? ?\\d*",
           Pattern.CASE_INSENSITIVE);
 
+  /** A title that may be a body style nobody here knows. */
+  private static final Pattern SHAPE_TITLE =
+      Pattern.compile("\\p{L}[\\p{L}'-]*(?: \\p{L}[\\p{L}'-]*)?:?");
+
   private static final Set<String> DITTO =
       Set.of("\"", "''", "do", "do.", "ditto", "\"\"", "〃", "same", "-\"-", "as above");
 
@@ -145,12 +149,23 @@ final class ToldAbove {
                 : titles.stream().filter(t -> t.length() < LONGEST && Anatomy.bodyWords(t) > 0))
             .findFirst();
     boolean all = untold.size() == table.rows().size();
+    if (name.isEmpty() && all && field == Field.BODY && Anatomy.bodyWords(tab) == 0) {
+      name = titleOfSquare();
+    }
     if (name.isEmpty() && all && mayBeTold(tab)) {
       name = Optional.of(tab);
     }
     if (name.isPresent()) {
       table.inherit(field, name.get(), name.get(), "The " + field.word(), untold);
     }
+  }
+
+  /** A word or two right above a square that is not the first thing on its sheet. */
+  private Optional<String> titleOfSquare() {
+    boolean lower = table.firstRow() - 1 - titles.size() > 0;
+    return table.guess().across().isEmpty() || !lower
+        ? Optional.empty()
+        : titles.stream().findFirst().filter(title -> SHAPE_TITLE.matcher(title).matches());
   }
 
   /** A tab's name is no body style while a column of texts that may tell it is left unread. */

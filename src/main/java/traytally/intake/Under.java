@@ -2,6 +2,7 @@ package traytally.intake;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Currency;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
@@ -18,6 +19,9 @@ final class Under {
 
   private static final Pattern MONEY =
       Pattern.compile("[€£$]\\s*\\d+(?:[.,]\\d{2})?|\\d+(?:[.,]\\d{2})?\\s*[€£$]|\\d{1,3}p");
+
+  /** The one of several dollars or crowns that a sign stands for is of no matter here. */
+  private static final Currency EURO = Currency.getInstance("EUR");
 
   private final GivenSheet sheet;
   private int next;
@@ -71,8 +75,14 @@ final class Under {
   /** Whether a column holds sums of money, by their marks. */
   boolean money(int column) {
     List<Cell> cells = filled(column);
-    long sums = cells.stream().filter(c -> MONEY.matcher(c.shown().strip()).matches()).count();
+    long sums = cells.stream().filter(Under::isMoney).count();
     return sums > MOST * cells.size();
+  }
+
+  private static boolean isMoney(Cell cell) {
+    return cell instanceof Cell.Numeric number
+        ? Amounts.ofFormat(number.format(), EURO).isPresent()
+        : MONEY.matcher(cell.shown().strip()).matches();
   }
 
   /** Whether a column holds lengths with their units. */
@@ -80,6 +90,14 @@ final class Under {
     List<Cell> cells = filled(column);
     long lengths = cells.stream().filter(Square::isLengthWithUnit).count();
     return lengths > MOST * cells.size();
+  }
+
+  /** Whether a column holds days. */
+  boolean dates(int column) {
+    List<Cell> cells = filled(column);
+    long dates =
+        cells.stream().filter(c -> c instanceof Cell.DateTime || Dates.isDate(c.shown())).count();
+    return dates > MOST * cells.size();
   }
 
   /** Whether a column says yes and no, and counts nothing. */
