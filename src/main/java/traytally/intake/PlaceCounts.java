@@ -94,6 +94,9 @@ final class PlaceCounts {
 
   /** Whether what lies in a place is counted; what is in a bag may be so where no packs are. */
   private boolean mayLie(ColumnGuess guess, int column) {
+    if (InStock.isOtherTackle(headers.get(column).folded())) {
+      return false;
+    }
     boolean bag =
         guess.columns().getOrDefault(Field.PACK_SIZE, -1) == column
             && words(column).get(0).equals("in")

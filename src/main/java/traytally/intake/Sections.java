@@ -45,6 +45,10 @@ final class Sections {
   /** As many rows tell what the headings between them are (an assumption). */
   private static final int LOOKED_AT = 200;
 
+  /** What a row of sums tells nothing of. */
+  private static final List<Field> NAMES =
+      List.of(Field.BODY, Field.COLOUR, Field.LENGTH, Field.MAKER, Field.PACK_SIZE);
+
   private final Table table;
   private Optional<Place> section = Optional.empty();
   private final Field sectionField;
@@ -229,9 +233,9 @@ final class Sections {
   }
 
   /** Whether a row holds numbers and no name. */
-  private static boolean isNameless(Row row, List<Integer> filled, ListRow list) {
-    return list.isBlank(Field.BODY)
-        && list.isBlank(Field.COLOUR)
+  private boolean isNameless(Row row, List<Integer> filled, ListRow list) {
+    return NAMES.stream().allMatch(list::isBlank)
+        && table.rows().size() - summed > 1
         && filled.stream()
             .allMatch(c -> Numbers.parse(Numbers.plain(row.cell(c).shown())).isPresent());
   }
