@@ -20,6 +20,9 @@ final class CellDates {
 
   private static final LocalDate SERIAL_ZERO = LocalDate.of(1899, 12, 30);
 
+  /** A spreadsheet's day number, copied as text: from 1954 to 2119. */
+  private static final Pattern DAY_NUMBER = Pattern.compile("[2-7]\\d{4}");
+
   /** A day of the month and nothing more, perhaps with the day of the week. */
   private static final Pattern DAY_ALONE =
       Pattern.compile("(?:[a-z]{3,9}\\.?,? )?(\\d{1,2})(?:st|nd|rd|th)?(?:,? [a-z]{3,9})?");
@@ -49,11 +52,9 @@ final class CellDates {
     if (cell instanceof Cell.DateTime moment) {
       return Told.of(moment.when().toLocalDate());
     }
-    if (cell instanceof Cell.Numeric number
-        && number.value() >= FIRST_SERIAL
-        && number.value() < LAST_SERIAL) {
-      return Told.assuming(
-          SERIAL_ZERO.plusDays((long) number.value()), "Day numbers were read as dates");
+    double number = number(cell);
+    if (number >= FIRST_SERIAL && number < LAST_SERIAL) {
+      return Told.assuming(SERIAL_ZERO.plusDays((long) number), "Day numbers were read as dates");
     }
     Matcher day = DAY_ALONE.matcher(Numbers.plain(cell.shown()).toLowerCase(Locale.ROOT));
     if (table.month().isPresent() && day.matches()) {
@@ -82,6 +83,14 @@ final class CellDates {
     }
     return date.map(Told::of)
         .orElseGet(() -> Told.wrong("may be either of two dates. Write it as 2026-06-03."));
+  }
+
+  /** The number in a cell that may be a spreadsheet's day, 0 if there is none. */
+  private static double number(Cell cell) {
+    if (cell instanceof Cell.Text text && DAY_NUMBER.matcher(text.text().strip()).matches()) {
+      return Double.parseDouble(text.text().strip());
+    }
+    return cell instanceof Cell.Numeric number ? number.value() : 0;
   }
 
   /** The next such day, where the date of a plan has no year. */

@@ -39,6 +39,11 @@ record ColumnHeader(String text, String folded, Optional<String> unit) {
       Pattern.compile("\\b(?:price|cost|paid|value|worth|spent)\\b");
   private static final Pattern ALONE = Pattern.compile("(mm|cm|in|inch|inches|ins)\\.?");
 
+  /** What went of each lure, behind its name: {@code Lures (lost)}. */
+  private static final Pattern WITH_LOST =
+      Pattern.compile(
+          "(.+?)\\s*\\(\\s*(?:and |how many |no\\.? |number )?(?:lost|losses|gone)\\s*\\)");
+
   static ColumnHeader of(Cell cell) {
     return of(cell.shown());
   }
@@ -57,6 +62,10 @@ record ColumnHeader(String text, String folded, Optional<String> unit) {
     Matcher inches = TRAILING_IN.matcher(plain);
     if (inches.matches()) {
       return new ColumnHeader(text.strip(), WordList.fold(inches.group(1)), Optional.of("in"));
+    }
+    Matcher lost = WITH_LOST.matcher(plain);
+    if (lost.matches()) {
+      return new ColumnHeader(text.strip(), WordList.fold(lost.group(1)), Optional.empty());
     }
     Matcher bracketed = BRACKETED.matcher(plain);
     if (bracketed.matches()) {
@@ -84,6 +93,11 @@ record ColumnHeader(String text, String folded, Optional<String> unit) {
   /** The sign or code of the currency it states, if it does. */
   Optional<String> currency() {
     return unit.filter(u -> Amounts.currency(u, Currency.getInstance("EUR")).isPresent());
+  }
+
+  /** Whether numbers in brackets behind each name under it are losses. */
+  boolean saysLost() {
+    return WITH_LOST.matcher(Numbers.plain(text).toLowerCase(java.util.Locale.ROOT)).matches();
   }
 
   /** Its text without a unit in brackets. */

@@ -2,6 +2,7 @@ package traytally.intake;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -211,6 +212,9 @@ final class ContentGuess {
     if (texts.size() < 2) {
       return;
     }
+    if (texts.size() > 2 && columns.containsKey(Field.PACK_PRICE)) {
+      shop(texts);
+    }
     int first = texts.get(0);
     int second = texts.get(1);
     double lean = shapes(first) - shapes(second);
@@ -225,6 +229,19 @@ final class ContentGuess {
       columns.put(Field.NOTE, texts.get(2));
       why.put(texts.get(2), "holds other words");
     }
+  }
+
+  /** Takes the column that names neither shapes nor colours, and the same shops again and again. */
+  private void shop(List<Integer> texts) {
+    texts.stream()
+        .filter(column -> shapes(column) == 0)
+        .min(Comparator.comparingInt(this::distinct))
+        .ifPresent(
+            column -> {
+              columns.put(Field.SHOP, column);
+              why.put(column, "holds names of shops");
+              texts.remove(column);
+            });
   }
 
   /** Whether a column of colours stands under headings, the first of them over all. */

@@ -392,11 +392,11 @@ final class HeaderSearch {
         .isPresent();
   }
 
-  /** Whether a cell counts packs or loose pieces, as no header does: {@code 2 bags}. */
+  /** Whether a cell counts packs or pieces in words, as no header does: {@code 2 bags}. */
   private static boolean isPackCount(Cell cell) {
     return cell instanceof Cell.Text text
         && text.text().matches("\\s*\\d.*")
-        && (Quantities.countsPacks(text.text()) || text.text().contains("loose"))
+        && (Quantities.countsPacks(text.text()) || text.text().matches(".*\\b(?:loose|left)\\b.*"))
         && Under.isCount(cell);
   }
 

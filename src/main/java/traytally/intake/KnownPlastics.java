@@ -57,6 +57,15 @@ final class KnownPlastics {
     return bodies.contains(body);
   }
 
+  /** The plastics whose colour, or whose body style, {@code name} is. */
+  List<Plastic> called(Name name) {
+    return byLook.entrySet().stream()
+        .filter(e -> e.getKey().body().equals(name) || e.getKey().colour().equals(name))
+        .flatMap(e -> e.getValue().stream())
+        .sorted()
+        .toList();
+  }
+
   private Set<Plastic> look(Plastic plastic) {
     return byLook.getOrDefault(new Look(plastic.body(), plastic.colour()), Set.of());
   }

@@ -181,8 +181,18 @@ final class PriceList {
     if (table.header(Field.PACK_PRICE).filter(h -> EACH.contains(h.folded())).isEmpty()) {
       return sum;
     }
+    if (countsPacks()) {
+      table.assume("Packs are counted beside the prices: each was taken as that of a pack.");
+      return sum;
+    }
     table.assume("Prices are of a piece: each was taken times the pieces of its pack.");
     return new Amounts.Written(sum.units().multiply(BigDecimal.valueOf(packSize)), sum.currency());
+  }
+
+  /** Whether the packs bought are counted, as on a receipt: each is then a pack. */
+  private boolean countsPacks() {
+    return table.headers().stream()
+        .anyMatch(header -> ColumnGuess.isUsual(header.folded(), Field.PACKS, ListKind.BOX));
   }
 
   /** A price of nothing in the box is of use if it is to be tried, and may be a slip. */

@@ -24,7 +24,11 @@ import traytally.sheet.Cell;
  */
 final class SeveralInOne {
   private static final Pattern PARTS = Pattern.compile("\\s*(?:;|\\n|\\|| \\+ | then )\\s*");
-  private static final Pattern COMMAS = Pattern.compile("\\s*,\\s*+(?=\\D)");
+
+  /** No comma within a number; behind a blank a length may begin the next plastic. */
+  private static final Pattern COMMAS =
+      Pattern.compile(
+          "\\s*,\\s*+(?=\\D)|\\s*,\\s++(?=\\d[\\d.,/ ]*(?:\"|''|mm|cm|in|inch|inches)[\\s-])");
 
   private static final Pattern SHAPES =
       Pattern.compile("\\s*(?:[,;&|\n]|\\s\\+\\s|\\band\\b|\\bthen\\b)\\s*");
@@ -91,8 +95,7 @@ final class SeveralInOne {
   void run() {
     List<ListRow> rows = new ArrayList<>();
     for (ListRow row : table.rows()) {
-      List<Part> parts =
-          row.isBlank(Field.COLOUR) ? parts(row.place(Field.BODY).cell().shown()) : List.of();
+      List<Part> parts = row.isBlank(Field.COLOUR) ? parts(lures(row)) : List.of();
       boolean tells = parts.stream().anyMatch(part -> !part.told().isEmpty());
       if (parts.size() > 1 || tells) {
         rows.addAll(split(row, parts));
@@ -102,6 +105,14 @@ final class SeveralInOne {
     }
     table.rows().clear();
     table.rows().addAll(rows);
+  }
+
+  /** The cell of lures, the losses in brackets behind each as words. */
+  private String lures(ListRow row) {
+    String text = row.place(Field.BODY).cell().shown();
+    return table.header(Field.BODY).filter(ColumnHeader::saysLost).isPresent()
+        ? text.replaceAll("\\((\\d{1,2})\\)", " lost $1")
+        : text;
   }
 
   /** Whether {@code text} names plastics and tells what each did. */
@@ -204,6 +215,12 @@ final class SeveralInOne {
     Optional<String> own = own(one.text(field), place, parts.size());
     if (own.isPresent()) {
       one.put(field, Cell.text(own.get()), whole.column());
+      return;
+    }
+    Optional<Integer> named =
+        LostByName.of(one.text(field), parts.stream().map(Part::plastic).toList(), place);
+    if (named.isPresent()) {
+      one.put(field, Cell.text(Integer.toString(named.get())), whole.column());
       return;
     }
     Field told = field;

@@ -15,6 +15,11 @@ final class ToldByContent {
   /** The share of a column's texts that must be of known words (an assumption). */
   private static final double MOSTLY = 0.6;
 
+  /** Fewer counts may be remarks (an assumption). */
+  private static final int FEWEST = 3;
+
+  private static final String HOLDS_COUNTS = "holds counts";
+
   private final List<ColumnHeader> headers;
   private final Under under;
   private final Set<String> settled;
@@ -43,6 +48,9 @@ final class ToldByContent {
     }
     if (!told.has(Field.DATE) && told.kind() == ListKind.TRIPS) {
       told = withDate(told);
+    }
+    if (told.kind() == ListKind.BOX && !told.isComplete()) {
+      told = withCounts(told);
     }
     // A log tells of weather too, and rain falls in millimetres.
     if (!told.has(Field.LENGTH)
@@ -81,6 +89,28 @@ final class ToldByContent {
       }
     }
     return guess;
+  }
+
+  /** Counts that say so themselves, under whatever header: {@code 6 left}. */
+  private ColumnGuess withCounts(ColumnGuess guess) {
+    int note = guess.columns().getOrDefault(Field.NOTE, -1);
+    return IntStream.range(0, headers.size())
+        .filter(column -> !settled.contains(headers.get(column).folded()))
+        .filter(column -> guess.leaves(column) || column == note)
+        .filter(column -> under.filled(column).size() >= FEWEST)
+        .filter(column -> mostly(column, ToldByContent::saysItCounts))
+        .mapToObj(
+            column ->
+                column == note
+                    ? guess.moving(Field.NOTE, Field.PIECES, HOLDS_COUNTS)
+                    : guess.taking(Field.PIECES, column, HOLDS_COUNTS))
+        .findFirst()
+        .orElse(guess);
+  }
+
+  private static boolean saysItCounts(String text) {
+    return text.matches("(?i).*\\b(?:left|remaining|pieces|pcs|packs?)\\b.*")
+        && Under.isCount(Cell.text(text));
   }
 
   private ColumnGuess withLength(ColumnGuess guess) {

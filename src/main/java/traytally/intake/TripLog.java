@@ -30,6 +30,9 @@ final class TripLog {
    */
   private record Lines(List<ListRow> rows, List<Stint> stints) {}
 
+  /** Stands in a row that failed. */
+  private static final Plastic ANY = Plastic.of("", "none", "none", 0);
+
   private final Table table;
   private final LocalDate today;
   private final KnownPlastics known;
@@ -40,6 +43,7 @@ final class TripLog {
   private final Repeats met = new Repeats();
   private final Doubts doubts = new Doubts();
   private final FishRead fishRead;
+  private final ShortNames shortNames;
 
   TripLog(Table table, ImportOptions options, KnownPlastics known, LocalDate today) {
     this.table = table;
@@ -51,6 +55,7 @@ final class TripLog {
       new SharedOut(table).run();
     }
     this.fishRead = new FishRead(table, reader);
+    this.shortNames = new ShortNames(table, reader, known);
   }
 
   /** What a log may do with a plastic the box does not hold. */
@@ -181,6 +186,10 @@ final class TripLog {
 
   /** The plastic in the row's own words; any plastic if the row has failed. */
   private Plastic words() {
+    Optional<Plastic> meant = shortNames.plastic();
+    if (meant.isPresent() || reader.failed()) {
+      return meant.orElse(ANY);
+    }
     Name written = reader.nameNeeded(Field.BODY);
     Name body = known.agreed(written);
     if (several.computeIfAbsent(written.text(), SeveralInOne::namesSeveral)
@@ -193,7 +202,7 @@ final class TripLog {
     Name maker = known.agreed(reader.name(Field.MAKER));
     int lengthMm = reader.lengthMm();
     return body.isBlank() || colour.isBlank()
-        ? Plastic.of("", "none", "none", 0)
+        ? ANY
         : met.once(new Plastic(maker, body, colour, lengthMm));
   }
 

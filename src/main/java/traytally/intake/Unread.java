@@ -82,11 +82,18 @@ final class Unread {
             .noneMatch(n -> n.filter(number -> number.compareTo(MOST) > 0).isPresent());
   }
 
+  /** Whether it counts the packs that were bought, as on a receipt. */
+  private boolean isPacks(int column) {
+    return table.kind() == ListKind.PRICES
+        && ColumnGuess.isUsual(table.headers().get(column).folded(), Field.PACKS, ListKind.BOX);
+  }
+
   private List<String> headers() {
     return IntStream.range(0, table.headers().size())
         .filter(table.guess()::leaves)
         .filter(column -> !table.headers().get(column).folded().isEmpty())
         .filter(column -> !ColumnGuess.isPassedOver(table.headers().get(column).folded()))
+        .filter(column -> !isPacks(column))
         .filter(column -> !under.filled(column).isEmpty())
         .filter(column -> under.answers(column) || mayBeFish(column))
         .mapToObj(column -> table.headers().get(column).text())
