@@ -143,6 +143,12 @@ record Anatomy(String body, String colour, String length, String quantity) {
         : Optional.empty();
   }
 
+  /** Where the first length with its unit ends in {@code text}, below 0 if it has none. */
+  static int lengthEnd(String text) {
+    Matcher length = LENGTH.matcher(text);
+    return length.find() ? length.end() : -1;
+  }
+
   /** Whether {@code text} goes on with a unit of length, as behind the number of {@code 3"}. */
   static boolean startsWithUnit(String text) {
     return text.matches("(?i)(?:\"|''|(?:inches|inch|ins|in|mm|cm)(?!\\w)).*");

@@ -10,6 +10,11 @@ import java.util.regex.Pattern;
 record DayHeading(String date, Optional<String> water, List<String> remarks) {
   private static final Pattern BETWEEN = Pattern.compile("\\s+[-–@|]\\s+|,\\s*|:\\s+|\\s+at\\s+");
 
+  private static final Pattern BLANK = Pattern.compile("[.,]? ");
+
+  /** A date has a day of the week, a day, a month and a year, and an "of" (an assumption). */
+  private static final int MOST_WORDS = 6;
+
   DayHeading {
     remarks = List.copyOf(remarks);
   }
@@ -31,5 +36,33 @@ record DayHeading(String date, Optional<String> water, List<String> remarks) {
       }
     }
     return new DayHeading(plain, Optional.empty(), List.of());
+  }
+
+  /** The same, where the water may follow the date without a mark: {@code 3 Aug 2025 Rill Bay}. */
+  static DayHeading inWords(String text) {
+    DayHeading marked = of(text);
+    String plain = marked.date();
+    Matcher blank = BLANK.matcher(plain);
+    Optional<DayHeading> longest = Optional.empty();
+    for (int words = 0; words < MOST_WORDS && blank.find(); words++) {
+      String date = plain.substring(0, blank.start());
+      String behind = plain.substring(blank.end());
+      if (isDay(date) && behind.matches("\\p{L}.*")) {
+        List<String> rest = new ArrayList<>(List.of(BETWEEN.split(behind, -1)));
+        marked.water().ifPresent(rest::add);
+        rest.addAll(marked.remarks());
+        rest.removeIf(String::isBlank);
+        longest =
+            Optional.of(
+                new DayHeading(date, Optional.of(rest.get(0)), rest.subList(1, rest.size())));
+      }
+    }
+    return longest.orElse(marked);
+  }
+
+  /** Whether {@code date} is one by its month in words or its year: 1/2 may be half of anything. */
+  private static boolean isDay(String date) {
+    boolean more = date.matches("\\d{4}\\D\\d{1,2}\\D\\d{1,2} .*");
+    return !more && Dates.isDate(date) && (date.matches(".*\\p{L}{3}.*") || !Dates.lacksYear(date));
   }
 }

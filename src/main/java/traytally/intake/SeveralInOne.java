@@ -1,16 +1,13 @@
 package traytally.intake;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import traytally.intake.ListRow.Place;
 import traytally.sheet.Cell;
@@ -54,16 +51,9 @@ final class SeveralInOne {
           Field.CAST_OFF,
           Field.WORN);
 
-  private static final String NUMBER = "(\\d+|no|none|" + String.join("|", Numbers.WORDS) + ")";
-
-  /** What a part may tell of its own plastic, with the words before or behind the number. */
-  private static final Map<Field, Pattern> TOLD =
-      Map.of(
-          Field.TAKES, told("takes?|hits?|bites?|strikes?|knocks?"),
-          Field.HOOKED, told("hooked|hook-?ups?"),
-          Field.LANDED, told("landed|caught|fish"),
-          Field.LOST, told("lost"),
-          Field.MINUTES, Pattern.compile("(\\d+)()\\s*(?:min(?:ute)?s?)\\b"));
+  /** What the words of a cell may tell where nothing else does. */
+  private static final Set<Field> TOLD =
+      Set.of(Field.TAKES, Field.HOOKED, Field.LANDED, Field.LOST, Field.MINUTES);
 
   private final Table table;
 
@@ -72,11 +62,6 @@ final class SeveralInOne {
 
   SeveralInOne(Table table) {
     this.table = table;
-  }
-
-  private static Pattern told(String words) {
-    return Pattern.compile(
-        NUMBER + "\\s+(?:" + words + ")\\b|\\b(?:" + words + ")\\s*:?\\s*" + NUMBER);
   }
 
   /** Whether {@code body} names several body styles: {@code Paddle, Grub}. */
@@ -121,6 +106,11 @@ final class SeveralInOne {
     return !parts.isEmpty() && parts.stream().noneMatch(part -> part.told().isEmpty());
   }
 
+  /** The same of several plastics. */
+  static boolean tellsSeveral(String text) {
+    return parts(text).size() > 1 && tellsStints(text);
+  }
+
   /** The parts of the cell, if every one of them names a plastic. */
   private static List<Part> parts(String text) {
     String[] pieces = PARTS.split(text.strip());
@@ -129,45 +119,24 @@ final class SeveralInOne {
 
   /** The numbers that {@code text} tells with their words: {@code 3 takes, lost 1}. */
   static Map<Field, String> numbersIn(String text) {
-    Map<Field, String> told = new EnumMap<>(Field.class);
-    String rest = Numbers.plain(text).toLowerCase(Locale.ROOT);
-    TOLD.forEach(
-        (field, pattern) -> {
-          Matcher found = pattern.matcher(rest);
-          if (found.find()) {
-            told.put(field, digits(found.group(1) == null ? found.group(2) : found.group(1)));
-          }
-        });
+    Map<Field, String> told = StintCounts.of(text).told();
+    told.keySet().retainAll(TOLD);
     return told;
   }
 
   private static List<Part> whole(String[] pieces) {
     List<Part> parts = new ArrayList<>();
     for (String piece : pieces) {
-      Map<Field, String> told = new EnumMap<>(Field.class);
-      String rest = Numbers.plain(piece).toLowerCase(Locale.ROOT);
-      for (Map.Entry<Field, Pattern> entry : TOLD.entrySet()) {
-        Matcher found = entry.getValue().matcher(rest);
-        if (found.find()) {
-          String number = found.group(1) == null ? found.group(2) : found.group(1);
-          told.put(entry.getKey(), digits(number));
-          rest = rest.substring(0, found.start()) + " " + rest.substring(found.end());
-        }
-      }
+      StintCounts counts = StintCounts.of(piece);
+      String rest = counts.rest().replace(StintCounts.TAKEN, ' ').toLowerCase(Locale.ROOT);
       Anatomy plastic =
           Anatomy.of(rest.replaceAll("\\(\\s*[,;]*\\s*\\)", " ").replaceAll("[\\s,:(\\-]+$", ""));
       if (!plastic.isWhole() || !plastic.quantity().isEmpty()) {
         return List.of();
       }
-      parts.add(new Part(plastic, told));
+      parts.add(new Part(plastic, counts.told()));
     }
     return parts;
-  }
-
-  private static String digits(String number) {
-    return number.startsWith("no")
-        ? "0"
-        : Numbers.word(number).map(BigDecimal::toPlainString).orElse(number);
   }
 
   private List<ListRow> split(ListRow row, List<Part> parts) {
@@ -182,6 +151,8 @@ final class SeveralInOne {
       if (!part.plastic().length().isEmpty()) {
         one.put(Field.LENGTH, Cell.text(part.plastic().length()), column);
       }
+      Optional.ofNullable(part.told().get(Field.CASTS))
+          .ifPresent(casts -> one.put(Field.CASTS, Cell.text(casts), column));
       int place = i;
       COUNTS.forEach(field -> settle(field, one, parts, place, column));
       share.ifPresent(

@@ -71,6 +71,10 @@ final class TableSearch {
     }
     List<Table> tables = new ArrayList<>();
     Optional<Start> start = headers.first(Math.min(sheet.rows().size(), HEADER_WITHIN));
+    Optional<Table> diary = start.flatMap(this::diary);
+    if (diary.isPresent()) {
+      return List.of(diary.get());
+    }
     if (start.isEmpty()) {
       List<Table> upright = upright();
       return upright.isEmpty() ? withoutHeader().stream().toList() : upright;
@@ -90,6 +94,14 @@ final class TableSearch {
       tables.add(table);
     }
     return tables;
+  }
+
+  /** The diary whose lines hold what passed for a header, if they do. */
+  private Optional<Table> diary(Start start) {
+    Row header = sheet.rows().get(start.first());
+    return wanted.filter(w -> w != ListKind.TRIPS).isEmpty() && DiaryLines.mayBeLine(header)
+        ? new DiaryLines(sheet).table()
+        : Optional.empty();
   }
 
   /** Says which rows over the headers look like rows of the list, and are not read as such. */
