@@ -95,11 +95,12 @@ final class CellDates {
 
   /** The next such day, where the date of a plan has no year. */
   private Optional<Told<LocalDate>> toCome(Cell cell) {
-    return Dates.parse(cell.shown(), today, OptionalInt.of(today.getYear()))
+    String day = Dates.dayFirst(Numbers.plain(cell.shown()));
+    return Dates.parse(day, today, OptionalInt.of(today.getYear()))
         .value()
         .flatMap(written -> written.certain().or(() -> habits.order().flatMap(written::in)))
-        .map(day -> day.isBefore(today) ? day.plusYears(1) : day)
-        .map(day -> Told.assuming(day, "Dates without a year were read as the next such day"));
+        .map(date -> date.isBefore(today) ? date.plusYears(1) : date)
+        .map(date -> Told.assuming(date, "Dates without a year were read as the next such day"));
   }
 
   private Told<LocalDate> dayOf(YearMonth month, int day) {

@@ -78,6 +78,14 @@ final class Dates {
   private static final Pattern MONTH_DAY =
       Pattern.compile(MONTH + "[-/. ]*(\\d{1,2})(?:st|nd|rd|th)?[-/.,' ]+(\\d{4}|\\d{2})");
 
+  /** A month and a day, and no year behind them. */
+  private static final Pattern MONTH_DAY_ALONE =
+      Pattern.compile(
+          "((?:[a-z]{3,9}[.,]? )?)\\b"
+              + MONTH
+              + "\\b\\.? ?(\\d{1,2})(?:st|nd|rd|th)?\\b(?![-/.,' ]*\\d)",
+          Pattern.CASE_INSENSITIVE);
+
   private static final Pattern MONTH_WITHIN =
       Pattern.compile("(?<!\\d ?)(?<!\\d(?:st|nd|rd|th) ?)\\b" + MONTH + "\\b(?:,? (20\\d\\d))?");
 
@@ -157,6 +165,17 @@ final class Dates {
     return monthDay.matches()
         ? date(year(monthDay.group(3), today), month(monthDay.group(1)), number(monthDay.group(2)))
         : Optional.empty();
+  }
+
+  /**
+   * {@code text} with the day before the month where it begins with both and no year: {@code June
+   * 6} may be a month of 2006, so that only who looks for days to come reads it so.
+   */
+  static String dayFirst(String text) {
+    Matcher day = MONTH_DAY_ALONE.matcher(text);
+    return day.lookingAt()
+        ? day.group(1) + day.group(3) + " " + day.group(2) + text.substring(day.end())
+        : text;
   }
 
   private static int month(String word) {

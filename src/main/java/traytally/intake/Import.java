@@ -47,7 +47,7 @@ public final class Import {
   }
 
   private Imported read(List<GivenSheet> sheets) {
-    Map<GivenSheet, List<Table>> found = new ListSearch(sheets, book, options).lists();
+    Map<GivenSheet, List<Table>> found = new ListSearch(sheets, book, options, today).lists();
     Map<Table, String> passed = passedOver(found);
     List<Table> tables =
         found.values().stream()

@@ -1,5 +1,6 @@
 package traytally.intake;
 
+import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -19,11 +20,13 @@ final class ListSearch {
   private final List<GivenSheet> sheets;
   private final Book book;
   private final ImportOptions options;
+  private final LocalDate today;
 
-  ListSearch(List<GivenSheet> sheets, Book book, ImportOptions options) {
+  ListSearch(List<GivenSheet> sheets, Book book, ImportOptions options, LocalDate today) {
     this.sheets = List.copyOf(sheets);
     this.book = book;
     this.options = options;
+    this.today = today;
   }
 
   /**
@@ -63,13 +66,14 @@ final class ListSearch {
 
   /** What was bought tells shops and prices too: with --add, it is the pieces that are meant. */
   private List<Table> lists(GivenSheet sheet, Map<String, Remembered> remembered) {
-    List<Table> lists = new TableSearch(sheet, options.kind(), options.map(), remembered).tables();
+    List<Table> lists =
+        new TableSearch(sheet, options.kind(), options.map(), remembered, today).tables();
     boolean prices = lists.stream().anyMatch(list -> list.kind() == ListKind.PRICES);
     if (!options.add() || options.kind().isPresent() || !prices) {
       return lists;
     }
     List<Table> bought =
-        new TableSearch(sheet, Optional.of(ListKind.BOX), options.map(), Map.of()).tables();
+        new TableSearch(sheet, Optional.of(ListKind.BOX), options.map(), Map.of(), today).tables();
     return bought.isEmpty() ? lists : bought;
   }
 

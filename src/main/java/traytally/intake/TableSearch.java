@@ -1,5 +1,6 @@
 package traytally.intake;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collections;
@@ -41,16 +42,19 @@ final class TableSearch {
   private final GivenSheet sheet;
   private final Optional<ListKind> wanted;
   private final Map<String, Optional<Field>> given;
+  private final LocalDate today;
   private final HeaderSearch headers;
 
   TableSearch(
       GivenSheet sheet,
       Optional<ListKind> wanted,
       Map<String, Optional<Field>> given,
-      Map<String, Remembered> remembered) {
+      Map<String, Remembered> remembered,
+      LocalDate today) {
     this.sheet = sheet;
     this.wanted = wanted;
     this.given = given;
+    this.today = today;
     this.headers = new HeaderSearch(sheet, wanted, given, remembered);
   }
 
@@ -58,14 +62,14 @@ final class TableSearch {
   List<Table> tables() {
     Optional<GivenSheet> messages = Chat.messages(sheet);
     if (messages.isPresent()) {
-      return new TableSearch(messages.get(), wanted, given, Map.of()).tables();
+      return new TableSearch(messages.get(), wanted, given, Map.of(), today).tables();
     }
     Optional<GivenSheet> apart =
         wanted.filter(kind -> kind != ListKind.BOX).isEmpty()
             ? SumsAsHeadings.apart(sheet)
             : Optional.empty();
     if (apart.isPresent()) {
-      List<Table> lists = new TableSearch(apart.get(), wanted, given, Map.of()).tables();
+      List<Table> lists = new TableSearch(apart.get(), wanted, given, Map.of(), today).tables();
       lists.forEach(list -> list.assume("Each shape stands with its sum over its colours."));
       return lists;
     }
@@ -156,7 +160,7 @@ final class TableSearch {
       rows.removeIf(row -> row.cells().stream().allMatch(Cell::isBlank));
       GivenSheet part =
           new GivenSheet(sheet.file(), sheet.name(), sheet.hidden(), rows, sheet.merges());
-      tables.addAll(new TableSearch(part, wanted, given, Map.of()).tables());
+      tables.addAll(new TableSearch(part, wanted, given, Map.of(), today).tables());
     }
     return tables;
   }
@@ -168,7 +172,7 @@ final class TableSearch {
         || new HeaderSearch(upright.get(), wanted, given, Map.of()).first(1).isEmpty()) {
       return List.of();
     }
-    List<Table> tables = new TableSearch(upright.get(), wanted, given, Map.of()).tables();
+    List<Table> tables = new TableSearch(upright.get(), wanted, given, Map.of(), today).tables();
     tables.forEach(
         table ->
             table.assume(
@@ -185,12 +189,19 @@ final class TableSearch {
     return (wanted.filter(w -> w != ListKind.TRIPS).isEmpty()
             ? new DiaryLines(sheet).table()
             : Optional.<Table>empty())
+        .or(this::planLines)
         .or(this::columnsByContent)
         .or(
             () ->
                 wanted.filter(w -> w != ListKind.BOX).isEmpty()
                     ? new NoteLines(sheet).table()
                     : Optional.empty());
+  }
+
+  private Optional<Table> planLines() {
+    return wanted.filter(w -> w != ListKind.PLAN).isEmpty()
+        ? new PlanLines(sheet, today, wanted.isPresent()).table()
+        : Optional.empty();
   }
 
   private Optional<Table> columnsByContent() {
