@@ -34,6 +34,7 @@ final class TakeApart {
       new LuresAcross(table).run();
       new SeveralInOne(table).run();
       new ToldInWords(table).run();
+      new LossesInRemarks(table).run();
     }
     if (table.kind() == ListKind.PRICES) {
       postageWithin();
