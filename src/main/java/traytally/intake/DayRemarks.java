@@ -16,7 +16,18 @@ import traytally.sheet.Cell;
 final class DayRemarks {
   private static final Set<String> SKY =
       Set.of(
-          "clear", "cloudy", "cloud", "fair", "grey", "misty", "hazy", "good", "poor", "moderate");
+          "clear",
+          "cloudy",
+          "cloud",
+          "fair",
+          "grey",
+          "misty",
+          "hazy",
+          "good",
+          "poor",
+          "moderate",
+          "good vis",
+          "good visibility");
 
   /** The remarks of one heading and the rows below it. */
   private record Day(List<String> remarks, int column, List<ListRow> rows) {}
@@ -73,8 +84,10 @@ final class DayRemarks {
     }
   }
 
-  /** Whether a word of clarity is none of the sky's. */
+  /** Whether a word of clarity is none of the sky's, which clears after rain as well. */
   static boolean isOfWater(String text) {
-    return Words.clarity(text).value().isPresent() && !SKY.contains(WordList.fold(text));
+    return Words.clarity(text).value().isPresent()
+        && !SKY.contains(WordList.fold(text))
+        && !SKY.contains(WordList.fold(Words.beforeReason(text)));
   }
 }

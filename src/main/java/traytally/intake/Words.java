@@ -1,5 +1,6 @@
 package traytally.intake;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -72,6 +73,18 @@ public final class Words {
   private static final Pattern DENIED =
       Pattern.compile("\\b(?:not|no|un|less|never|hardly|half|to)\\b");
 
+  /** What parts a word of clarity from what is said of it. */
+  private static final Pattern REASON =
+      Pattern.compile(
+          "\\s*[,;(]\\s*|\\s+(?=(?:after|since|following|from|because of|due to) )",
+          Pattern.CASE_INSENSITIVE);
+
+  /** Words after which the water is no more what it was. */
+  private static final Pattern AGAINST =
+      Pattern.compile(
+          "\\b(?:not|no|un|less|never|hardly|half|to|but|then|later|by|clearing|colou?ring|in places"
+              + "|patches|at first|turning|getting|until|till|or)\\b");
+
   private Words() {}
 
   static Told<Boolean> yesNo(String text) {
@@ -98,25 +111,53 @@ public final class Words {
     if (exact.isPresent()) {
       return Told.of(exact.get());
     }
-    String word = WordList.fold(text);
-    if (word.isEmpty()) {
+    if (WordList.fold(text).isEmpty()) {
       return Told.nothing();
     }
+    return known(text)
+        .or(() -> firstPart(text))
+        .map(
+            clarity -> Told.assuming(clarity, "\"" + text.strip() + "\" read as " + clarity.word()))
+        .orElseGet(
+            () -> Told.wrong("is no clarity known here. Write clear, stained, cloudy or dirty."));
+  }
+
+  /** The clarity that {@code text} as a whole is a word for. */
+  private static Optional<Clarity> known(String text) {
+    String word = WordList.fold(text).replaceFirst("^like (?:an? )?", "");
     String slight = word.replaceFirst("^(?:an? )?(?:bit|little|touch|tad)(?: of)? ", "slightly ");
     String bare = slight.replaceFirst("^(?:slightly|very|quite|fairly|rather|pretty|really) ", "");
     for (String said : List.of(word, slight, bare)) {
       for (Clarity clarity : Clarity.values()) {
         if (said.equals(clarity.word()) || LIST.words("clarity." + clarity.word()).contains(said)) {
-          return Told.assuming(clarity, "\"" + text.strip() + "\" read as " + clarity.word());
+          return Optional.of(clarity);
         }
       }
     }
-    for (Clarity clarity : Clarity.values()) {
-      if (word.endsWith(" " + clarity.word()) && !DENIED.matcher(word).find()) {
-        return Told.assuming(clarity, "\"" + text.strip() + "\" read as " + clarity.word());
-      }
-    }
-    return Told.wrong("is no clarity known here. Write clear, stained, cloudy or dirty.");
+    return Arrays.stream(Clarity.values())
+        .filter(clarity -> word.endsWith(" " + clarity.word()) && !DENIED.matcher(word).find())
+        .findFirst();
+  }
+
+  /** What the water is said to be before a comma or a reason: {@code cloudy after rain}. */
+  static String beforeReason(String text) {
+    return REASON.split(text.strip(), 2)[0];
+  }
+
+  /** The clarity of the first part of {@code text}, unless the rest speaks against it. */
+  private static Optional<Clarity> firstPart(String text) {
+    String first = beforeReason(text);
+    String rest = text.strip().substring(first.length());
+    Optional<Clarity> told = rest.isEmpty() ? Optional.empty() : known(first);
+    return told.filter(clarity -> !speaksAgainst(rest, clarity));
+  }
+
+  private static boolean speaksAgainst(String rest, Clarity clarity) {
+    String words = WordList.fold(rest);
+    return AGAINST.matcher(words).find()
+        || Arrays.stream(words.split(" ", -1))
+            .flatMap(word -> known(word).stream())
+            .anyMatch(other -> other != clarity);
   }
 
   /** How a piece was lost; the words may stand inside a sentence. */
