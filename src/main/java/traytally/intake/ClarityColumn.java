@@ -41,7 +41,7 @@ final class ClarityColumn {
     for (int other = start.headers().size() - 1; other >= 0; other--) {
       String header = start.headers().get(other).folded();
       if (!columns.containsValue(other)
-          && ColumnGuess.isUsual(header, Field.WATER, guess.kind())
+          && HeaderWords.isUsual(header, Field.WATER, guess.kind())
           && !header.isEmpty()) {
         columns.put(Field.WATER, other);
         why.put(other, "a usual word for it");
@@ -63,7 +63,7 @@ final class ClarityColumn {
       List<Cell> cells =
           header.isEmpty()
                   || given.contains(header)
-                  || ColumnGuess.isPassedOver(header)
+                  || HeaderWords.isPassedOver(header)
                   || !start.guess().leaves(column)
               ? List.of()
               : under.filled(column);

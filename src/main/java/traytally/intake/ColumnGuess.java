@@ -1,8 +1,5 @@
 package traytally.intake;
 
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashMap;
@@ -11,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import traytally.intake.Candidates.Candidate;
 
 /**
  * What each column under one header row is taken for, as one kind of list.
@@ -27,55 +25,14 @@ record ColumnGuess(
     Map<Integer, Field> across,
     Map<Integer, String> why,
     int score) {
-  private static final WordList WORDS = WordList.read("headers.txt");
-
-  /**
-   * The words over a field's column, strongest first.
-   *
-   * @param whole those that a header may be
-   * @param within how many of them, from the first on, may also stand within a header
-   */
-  private record HeaderWords(List<String> whole, int within) {}
-
-  /** The words over each field's column: every header is held against all of them. */
-  private static final Map<ListKind, Map<Field, HeaderWords>> HEADERS = headers();
-
-  private static final HeaderWords NONE = new HeaderWords(List.of(), 0);
-
   /** Why a column is taken as the person said. */
   static final String AS_SAID = "as you said";
-
-  /** Scores only rank guesses: a word that is the header beats one within it beats a slip. */
-  private static final int EXACT = 1000;
-
-  /** Two words of one field, {@code River / Broad}, weigh a little less than one. */
-  private static final int SAME_TWICE = 50;
-
-  private static final int WITHIN = 300;
-  private static final int SLIP = 150;
-  private static final int DATED_COUNT = 100;
-
-  /** Longer texts are remarks, not headers (an assumption). */
-  private static final int LONGEST_HEADER = 40;
 
   ColumnGuess {
     columns = Map.copyOf(columns);
     across = Map.copyOf(across);
     why = Map.copyOf(why);
   }
-
-  /** Words that stand over some column exactly: they are no slip of another. */
-  private static final Set<String> USUAL = usual();
-
-  private static Set<String> usual() {
-    Set<String> usual = new HashSet<>(WORDS.words("ignored"));
-    HEADERS.values().forEach(kind -> kind.values().forEach(words -> usual.addAll(words.whole())));
-    return usual;
-  }
-
-  /** What a running count of pieces stands under, and the day of each beside it. */
-  private static final Set<String> LEFT =
-      Set.of("left", "balance", "remaining", "on hand", "in stock", "total left", "stock level");
 
   /** Counts of what one has, which a shop's stock is not called without its shop. */
   private static final List<String> HELD =
@@ -95,19 +52,6 @@ record ColumnGuess(
   /** Beside a count, what is left now, and no price. */
   private static final List<String> NOW = List.of("now");
 
-  /** How long in hours and minutes, and not in millimetres. */
-  private static final Set<Field> TIMES = EnumSet.of(Field.MINUTES, Field.HOURS);
-
-  /** Beside what went out, what came in, and no inches. */
-  private static final Set<String> IN = Set.of("in", "ins");
-
-  private static final Set<String> OUT = Set.of("out", "outs");
-
-  private static final Set<String> DAY = Set.of("date", "when", "day");
-
-  private static final Set<Field> COUNTS =
-      EnumSet.of(Field.PIECES, Field.PACKS, Field.LOOSE, Field.HAD, Field.BOUGHT_SINCE);
-
   /** A count, where nothing else in a list of plastics is one. */
   private static final String NUMBER = "n";
 
@@ -125,23 +69,6 @@ record ColumnGuess(
               Field.SECOND_COLOUR,
               Field.LENGTH,
               Field.NOTE));
-
-  private static Map<ListKind, Map<Field, HeaderWords>> headers() {
-    Map<ListKind, Map<Field, HeaderWords>> headers = new EnumMap<>(ListKind.class);
-    for (ListKind kind : ListKind.values()) {
-      Map<Field, HeaderWords> words = new EnumMap<>(Field.class);
-      for (Field field : Field.values()) {
-        List<String> whole = new ArrayList<>(field.headers(kind, "", WORDS));
-        int within = whole.size();
-        whole.addAll(field.headers(kind, " alone", WORDS));
-        words.put(field, new HeaderWords(List.copyOf(whole), within));
-      }
-      headers.put(kind, words);
-    }
-    return headers;
-  }
-
-  private record Candidate(int column, Field field, int score) {}
 
   /** What the person said, or said before, of some headers: folded header to field or to none. */
   static ColumnGuess of(
@@ -167,14 +94,14 @@ record ColumnGuess(
       }
     }
     Set.copyOf(across.values()).forEach(field -> across.put(columns.remove(field), field));
-    for (Candidate candidate : candidates(headers, kind)) {
+    for (Candidate candidate : new Candidates(headers, kind).likeliestFirst()) {
       boolean open =
           !columns.containsKey(candidate.field()) && !across.containsValue(candidate.field());
       if (!settled.contains(candidate.column()) && open) {
         settled.add(candidate.column());
         columns.put(candidate.field(), candidate.column());
-        why.put(candidate.column(), reason(candidate));
-        score += candidate.score() >= EXACT / 2 ? 2 : 1;
+        why.put(candidate.column(), candidate.why());
+        score += candidate.isUsual() ? 2 : 1;
       }
     }
     if (columns.containsKey(Field.SECOND_COLOUR) && !columns.containsKey(Field.COLOUR)) {
@@ -184,7 +111,8 @@ record ColumnGuess(
     boolean counted =
         !across.isEmpty()
             || columns.containsKey(Field.LOST_SO_FAR)
-            || COUNTS.stream().anyMatch(f -> f != Field.BOUGHT_SINCE && columns.containsKey(f));
+            || Candidates.COUNTS.stream()
+                .anyMatch(f -> f != Field.BOUGHT_SINCE && columns.containsKey(f));
     if (kind == ListKind.BOX && !counted && columns.containsKey(Field.BOUGHT_SINCE)) {
       // A list of what came counts nothing else.
       columns.put(Field.PIECES, columns.remove(Field.BOUGHT_SINCE));
@@ -197,139 +125,6 @@ record ColumnGuess(
       score++;
     }
     return new ColumnGuess(kind, columns, across, why, score);
-  }
-
-  private static String reason(Candidate candidate) {
-    if (candidate.score() >= EXACT / 2) {
-      return "a usual word for it";
-    }
-    if (candidate.score() == DATED_COUNT) {
-      return "the newest of the dated counts";
-    }
-    return candidate.score() >= WITHIN ? "holds a usual word for it" : "nearly a usual word for it";
-  }
-
-  private static List<Candidate> candidates(List<ColumnHeader> headers, ListKind kind) {
-    List<Candidate> candidates = new ArrayList<>();
-    boolean leaves = headers.stream().anyMatch(h -> LEFT.contains(h.folded()));
-    boolean out = headers.stream().anyMatch(h -> OUT.contains(h.folded()));
-    int newest = CountsOverTime.newestFirst(headers).stream().findFirst().orElse(-1);
-    for (int column = 0; column < headers.size(); column++) {
-      String header = headers.get(column).folded();
-      if (header.isEmpty() || header.length() > LONGEST_HEADER) {
-        continue;
-      }
-      boolean ignored = isPassedOver(header);
-      for (Field field : Field.values()) {
-        int score = field.isIn(kind) ? score(header, field, kind) : 0;
-        if (kind == ListKind.BOX && field == Field.DATE && leaves && DAY.contains(header)) {
-          // What was left is counted on a day; what came may be of any.
-          score = EXACT / 2;
-        }
-        if (kind == ListKind.BOX && field == Field.PIECES && CountsOverTime.isDated(header)) {
-          score = column == newest ? DATED_COUNT : 0;
-        }
-        boolean sized =
-            headers.get(column).lengthUnit().isPresent() && isUsual(header, Field.BODY, kind);
-        if (sized && field == Field.LENGTH) {
-          // The millimetres of a lure are its length.
-          score = Math.max(score, EXACT / 2);
-        }
-        if (field == Field.MINUTES
-            && headers.get(column).unit().filter(u -> u.startsWith("min")).isPresent()) {
-          // What is told in minutes is how long.
-          score = Math.max(score, EXACT / 2);
-        }
-        boolean otherwise =
-            (sized && field == Field.BODY)
-                || (kind == ListKind.TRIPS
-                    && field == Field.DATE
-                    && score < EXACT / 2
-                    && isUsual(header, Field.DATE, ListKind.BOX))
-                || (COUNTS.contains(field) && headers.get(column).tellsMoney())
-                || (TIMES.contains(field) && headers.get(column).lengthUnit().isPresent())
-                || (field == Field.PACK_SIZE && CountsOverTime.isDated(header))
-                || (field == Field.LENGTH && out && IN.contains(header));
-        if (otherwise) {
-          continue;
-        }
-        if (field == Field.MAKER && namesMakerAndBody(header, kind)) {
-          continue;
-        }
-        if (score > 0 && (!ignored || score >= EXACT / 2)) {
-          candidates.add(new Candidate(column, field, score));
-        }
-      }
-    }
-    // Of two counts under one word the later column is the newer one.
-    candidates.sort(
-        Comparator.comparingInt(Candidate::score)
-            .reversed()
-            .thenComparingInt(c -> c.field() == Field.PIECES ? -c.column() : c.column()));
-    return candidates;
-  }
-
-  /** Whether {@code header} is a word for what no list asks for. */
-  static boolean isPassedOver(String header) {
-    return WORDS.words("ignored").contains(header) || FishOff.is(header);
-  }
-
-  /** Whether {@code header} is a usual word for {@code field}. */
-  static boolean isUsual(String header, Field field, ListKind kind) {
-    return score(header, field, kind) >= EXACT / 2;
-  }
-
-  /** Whether {@code header} names the maker and the body style at once: {@code Maker & style}. */
-  static boolean namesMakerAndBody(String header, ListKind kind) {
-    int maker = score(header, Field.MAKER, kind);
-    int body = score(header, Field.BODY, kind);
-    return maker >= WITHIN && maker < EXACT / 2 && body >= WITHIN && body < EXACT / 2;
-  }
-
-  /** What people call a pack; a bag may be one to keep lures in. */
-  private static final java.util.regex.Pattern PACKET =
-      java.util.regex.Pattern.compile("\\b(?:packet|pkt|pck|pkg)(s?)\\b");
-
-  /** The number of a value that has its unit behind it, such as {@code 40 min}: no header. */
-  private static final java.util.regex.Pattern VALUE =
-      java.util.regex.Pattern.compile("^\\d+(?: \\d+)? (?=\\p{L})");
-
-  private static int score(String header, Field field, ListKind kind) {
-    if (kind == ListKind.BOX
-        && field == Field.PACKS
-        && header.matches("(?:packs|bags|packets) (?:of )?\\d+s?")) {
-      return EXACT / 2;
-    }
-    HeaderWords known = HEADERS.getOrDefault(kind, Map.of()).getOrDefault(field, NONE);
-    int place = known.whole().indexOf(header);
-    if (place >= 0) {
-      return EXACT - place;
-    }
-    if (PACKET.matcher(header).find()) {
-      return score(PACKET.matcher(header).replaceAll("pack$1"), field, kind);
-    }
-    if (header.indexOf(' ') > 0
-        && Arrays.stream(header.split(" ", -1)).allMatch(known.whole()::contains)) {
-      return EXACT - SAME_TWICE;
-    }
-    List<String> words = known.whole().subList(0, known.within());
-    if (words.contains(VALUE.matcher(header).replaceFirst(""))) {
-      return 0;
-    }
-    int best = 0;
-    String padded = " " + header + " ";
-    for (String word : words) {
-      if (word.length() > 2 && header.contains(word) && padded.contains(" " + word + " ")) {
-        best = Math.max(best, WITHIN + 10 * word.length());
-      } else if (best == 0
-          && header.length() > 4
-          && word.length() > 3
-          && !USUAL.contains(header)
-          && Spelling.isOneSlip(header, word)) {
-        best = SLIP;
-      }
-    }
-    return best;
   }
 
   boolean has(Field field) {
@@ -397,7 +192,7 @@ record ColumnGuess(
   private boolean mayCountTheBox(List<ColumnHeader> headers) {
     return kind == ListKind.PRICES
         && !has(Field.SHOP)
-        && (isUnder(Field.PACK_SIZE, WORDS.words("prices.pack size"), headers)
+        && (isUnder(Field.PACK_SIZE, HeaderWords.of("prices.pack size"), headers)
             || isUnder(Field.PACK_PRICE, NOW, headers)
             || isUnder(Field.IN_STOCK, HELD, headers))
         && of(headers, ListKind.BOX, Map.of()).isComplete();

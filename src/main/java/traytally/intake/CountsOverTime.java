@@ -87,7 +87,7 @@ final class CountsOverTime {
   private boolean isFirstOf(String header, int last) {
     return COUNTED.contains(header)
         || (!table.headers().get(last).folded().endsWith("now")
-            && ColumnGuess.isUsual(header, Field.PIECES, ListKind.BOX));
+            && HeaderWords.isUsual(header, Field.PIECES, ListKind.BOX));
   }
 
   /** Whether {@code header}, folded, stands over what was counted again. */

@@ -132,12 +132,12 @@ final class HeaderSearch {
         continue;
       }
       if (!mayBeWord(cell)
-          || ColumnGuess.isUsual(header, Field.BODY, ListKind.BOX)
-          || ColumnGuess.isUsual(header, Field.COLOUR, ListKind.BOX)) {
+          || HeaderWords.isUsual(header, Field.BODY, ListKind.BOX)
+          || HeaderWords.isUsual(header, Field.COLOUR, ListKind.BOX)) {
         return false;
       }
       measured |= isUsual(header);
-      other |= ColumnGuess.isPassedOver(header) || InStock.isOtherTackle(header);
+      other |= HeaderWords.isPassedOver(header) || InStock.isOtherTackle(header);
     }
     return measured && other;
   }
@@ -146,7 +146,7 @@ final class HeaderSearch {
   static boolean isUsual(String header) {
     return !header.isEmpty()
         && Stream.of(Field.BODY, Field.COLOUR, Field.LENGTH, Field.PIECES)
-            .anyMatch(field -> ColumnGuess.isUsual(header, field, ListKind.BOX));
+            .anyMatch(field -> HeaderWords.isUsual(header, field, ListKind.BOX));
   }
 
   /** The header that the row at {@code index} begins, if it does. */
@@ -226,7 +226,7 @@ final class HeaderSearch {
   }
 
   private static boolean headsLengths(String over) {
-    return ColumnGuess.isUsual(ColumnHeader.of(over).folded(), Field.LENGTH, ListKind.BOX);
+    return HeaderWords.isUsual(ColumnHeader.of(over).folded(), Field.LENGTH, ListKind.BOX);
   }
 
   private static List<ColumnHeader> headers(Row row) {
@@ -335,7 +335,7 @@ final class HeaderSearch {
         any = true;
         boolean header =
             UNIT_ROW.matcher(cell.shown().strip()).matches()
-                || ColumnGuess.isUsual(ColumnHeader.of(cell).folded(), field, guess.kind());
+                || HeaderWords.isUsual(ColumnHeader.of(cell).folded(), field, guess.kind());
         if (!mayBeWord(cell) || !header) {
           return false;
         }

@@ -106,8 +106,8 @@ final class InStock {
   private boolean cameIn(Table list) {
     return !options.add()
         && list.header(Field.PIECES)
-            .filter(h -> ColumnGuess.isUsual(h.folded(), Field.BOUGHT_SINCE, ListKind.BOX))
-            .filter(h -> !ColumnGuess.isUsual(h.folded(), Field.PIECES, ListKind.BOX))
+            .filter(h -> HeaderWords.isUsual(h.folded(), Field.BOUGHT_SINCE, ListKind.BOX))
+            .filter(h -> !HeaderWords.isUsual(h.folded(), Field.PIECES, ListKind.BOX))
             .isPresent()
         && !options.map().containsKey(list.header(Field.PIECES).get().folded());
   }

@@ -26,7 +26,7 @@ final class MakersWithin {
     Optional<Integer> column = Optional.ofNullable(table.guess().columns().get(Field.BODY));
     if (column.isEmpty()
         || table.guess().has(Field.MAKER)
-        || !ColumnGuess.namesMakerAndBody(
+        || !HeaderWords.namesMakerAndBody(
             table.headers().get(column.get()).folded(), table.kind())) {
       return;
     }

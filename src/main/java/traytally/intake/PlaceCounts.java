@@ -82,7 +82,7 @@ final class PlaceCounts {
       List<String> words = words(column).stream().filter(PLACES::contains).toList();
       if (!words.isEmpty() && mayLie(guess, column)) {
         places.add(column);
-        all |= ColumnGuess.isUsual(headers.get(column).folded(), Field.PIECES, ListKind.BOX);
+        all |= HeaderWords.isUsual(headers.get(column).folded(), Field.PIECES, ListKind.BOX);
         if (!named.add(String.join(" ", words))) {
           // What was in the box, and is now.
           return Set.of();
@@ -109,7 +109,7 @@ final class PlaceCounts {
     return IntStream.range(0, headers.size())
         .filter(column -> !places.contains(column))
         .filter(
-            column -> ColumnGuess.isUsual(headers.get(column).folded(), Field.PIECES, ListKind.BOX))
+            column -> HeaderWords.isUsual(headers.get(column).folded(), Field.PIECES, ListKind.BOX))
         .filter(column -> mayCount(guess, column))
         .boxed()
         .findFirst();
@@ -123,7 +123,7 @@ final class PlaceCounts {
   /** Whether its header speaks of a place, and is not a plain word for all the pieces. */
   private boolean isPlace(int column) {
     return words(column).stream().anyMatch(PLACES::contains)
-        && !ColumnGuess.isUsual(headers.get(column).folded(), Field.PIECES, ListKind.BOX);
+        && !HeaderWords.isUsual(headers.get(column).folded(), Field.PIECES, ListKind.BOX);
   }
 
   private List<String> words(int column) {

@@ -192,7 +192,7 @@ final class PriceList {
   /** Whether the packs bought are counted, as on a receipt: each is then a pack. */
   private boolean countsPacks() {
     return table.headers().stream()
-        .anyMatch(header -> ColumnGuess.isUsual(header.folded(), Field.PACKS, ListKind.BOX));
+        .anyMatch(header -> HeaderWords.isUsual(header.folded(), Field.PACKS, ListKind.BOX));
   }
 
   /** A price of nothing in the box is of use if it is to be tried, and may be a slip. */

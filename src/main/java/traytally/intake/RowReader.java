@@ -221,7 +221,7 @@ final class RowReader {
   private Optional<Told<Integer>> ofItsOwn(Field field, String text) {
     int blank = text.indexOf(' ');
     return blank > 0
-            && ColumnGuess.isUsual(WordList.fold(text.substring(blank)), field, table.kind())
+            && HeaderWords.isUsual(WordList.fold(text.substring(blank)), field, table.kind())
         ? Optional.of(Quantities.parse(text.substring(0, blank), OptionalInt.empty()))
         : Optional.empty();
   }

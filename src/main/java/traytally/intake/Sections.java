@@ -349,7 +349,7 @@ final class Sections {
   }
 
   private static boolean namesPostage(Cell cell) {
-    return ColumnGuess.isUsual(ColumnHeader.of(cell).folded(), Field.POSTAGE, ListKind.PRICES);
+    return HeaderWords.isUsual(ColumnHeader.of(cell).folded(), Field.POSTAGE, ListKind.PRICES);
   }
 
   private boolean isTotal(String first, int column, ListRow list) {

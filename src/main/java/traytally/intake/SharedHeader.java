@@ -69,7 +69,7 @@ final class SharedHeader {
           letters && kind == ListKind.TRIPS
               ? Optional.ofNullable(LETTERS.get(folded))
               : COUNTED.stream()
-                  .filter(f -> f.isIn(kind) && ColumnGuess.isUsual(folded, f, kind))
+                  .filter(f -> f.isIn(kind) && HeaderWords.isUsual(folded, f, kind))
                   .findFirst();
       field.ifPresent(fields::add);
     }

@@ -114,7 +114,7 @@ final class Square {
   /** Whether a header is a word for a field of the box. */
   private static boolean isColumn(String header) {
     for (Field field : Field.values()) {
-      if (field.isIn(ListKind.BOX) && ColumnGuess.isUsual(header, field, ListKind.BOX)) {
+      if (field.isIn(ListKind.BOX) && HeaderWords.isUsual(header, field, ListKind.BOX)) {
         return true;
       }
     }
@@ -209,7 +209,7 @@ final class Square {
     return row.cell(column) instanceof Cell.Text
         && header.matches(".*\\p{L}.*")
         && !isTotal(header)
-        && !ColumnGuess.isPassedOver(header)
+        && !HeaderWords.isPassedOver(header)
         && ColumnGuess.of(List.of(ColumnHeader.of(header)), ListKind.BOX, Map.of())
             .columns()
             .isEmpty();
@@ -303,10 +303,10 @@ final class Square {
       String header = ColumnHeader.of(row.cell(column)).folded();
       if (row.cell(column) instanceof Cell.Text && isColour(row.cell(column))) {
         across.put(column, Field.COLOUR);
-      } else if (ColumnGuess.isUsual(header, Field.COLOUR, ListKind.BOX)) {
+      } else if (HeaderWords.isUsual(header, Field.COLOUR, ListKind.BOX)) {
         return Map.of();
       } else {
-        shapes |= ColumnGuess.isUsual(header, Field.BODY, ListKind.BOX);
+        shapes |= HeaderWords.isUsual(header, Field.BODY, ListKind.BOX);
       }
     }
     return shapes && across.size() >= 2 ? across : Map.of();

@@ -83,7 +83,7 @@ final class ToldByContent {
           cells.stream().filter(c -> c instanceof Cell.DateTime || Dates.isDate(c.shown())).count();
       boolean free =
           !settled.contains(headers.get(column).folded())
-              && !ColumnGuess.isPassedOver(headers.get(column).folded());
+              && !HeaderWords.isPassedOver(headers.get(column).folded());
       if (free && days > 0 && days >= MOSTLY * cells.size()) {
         return guess.taking(Field.DATE, column, "holds dates");
       }
@@ -120,7 +120,7 @@ final class ToldByContent {
                 !settled.contains(headers.get(column).folded())
                     && guess.leaves(column)
                     && !headers.get(column).folded().isEmpty()
-                    && !ColumnGuess.isPassedOver(headers.get(column).folded())
+                    && !HeaderWords.isPassedOver(headers.get(column).folded())
                     && !under.filled(column).isEmpty()
                     && under.lengths(column))
         .boxed()
@@ -139,7 +139,7 @@ final class ToldByContent {
   /** Whether a column has a header that says nothing, and holds words. */
   private static boolean isUnread(ColumnGuess guess, int column, ColumnHeader header, Under under) {
     return !header.text().isEmpty()
-        && !ColumnGuess.isPassedOver(header.folded())
+        && !HeaderWords.isPassedOver(header.folded())
         && guess.leaves(column)
         && under.words(column);
   }

@@ -47,7 +47,7 @@ final class ToldInTitle {
   private static Optional<Field> field(String word, ListKind kind) {
     String folded = ColumnHeader.of(word).folded();
     return FIELDS.stream()
-        .filter(field -> field.isIn(kind) && ColumnGuess.isUsual(folded, field, kind))
+        .filter(field -> field.isIn(kind) && HeaderWords.isUsual(folded, field, kind))
         .findFirst();
   }
 }

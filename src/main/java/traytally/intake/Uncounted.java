@@ -48,7 +48,7 @@ final class Uncounted {
       for (int column = 0; column < headers.size(); column++) {
         if (guess.leaves(column)
             && !headers.get(column).text().isEmpty()
-            && !ColumnGuess.isPassedOver(headers.get(column).folded())
+            && !HeaderWords.isPassedOver(headers.get(column).folded())
             && under.counts(column)
             && !under.filled(column).isEmpty()) {
           counts.add(headers.get(column).text());

@@ -85,14 +85,14 @@ final class Unread {
   /** Whether it counts the packs that were bought, as on a receipt. */
   private boolean isPacks(int column) {
     return table.kind() == ListKind.PRICES
-        && ColumnGuess.isUsual(table.headers().get(column).folded(), Field.PACKS, ListKind.BOX);
+        && HeaderWords.isUsual(table.headers().get(column).folded(), Field.PACKS, ListKind.BOX);
   }
 
   private List<String> headers() {
     return IntStream.range(0, table.headers().size())
         .filter(table.guess()::leaves)
         .filter(column -> !table.headers().get(column).folded().isEmpty())
-        .filter(column -> !ColumnGuess.isPassedOver(table.headers().get(column).folded()))
+        .filter(column -> !HeaderWords.isPassedOver(table.headers().get(column).folded()))
         .filter(column -> !isPacks(column))
         .filter(column -> !under.filled(column).isEmpty())
         .filter(column -> under.answers(column) || mayBeFish(column))
