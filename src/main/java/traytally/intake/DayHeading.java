@@ -6,7 +6,10 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** A date on a row of its own, perhaps with the water behind it and remarks behind that. */
+/**
+ * A date on a row of its own, perhaps with the water behind it and remarks behind that, or with the
+ * water alone before it.
+ */
 record DayHeading(String date, Optional<String> water, List<String> remarks) {
   private static final Pattern BETWEEN = Pattern.compile("\\s+[-–@|]\\s+|,\\s*|:\\s+|\\s+at\\s+");
 
@@ -35,7 +38,20 @@ record DayHeading(String date, Optional<String> water, List<String> remarks) {
             : new DayHeading(date, Optional.of(rest.get(0)), rest.subList(1, rest.size()));
       }
     }
-    return new DayHeading(plain, Optional.empty(), List.of());
+    return waterFirst(plain).orElse(new DayHeading(plain, Optional.empty(), List.of()));
+  }
+
+  /** {@code Harrow Point, Sunday 31 August 2025}. */
+  private static Optional<DayHeading> waterFirst(String plain) {
+    Matcher between = BETWEEN.matcher(plain);
+    if (!between.find()) {
+      return Optional.empty();
+    }
+    String water = plain.substring(0, between.start()).strip();
+    String date = plain.substring(between.end()).strip();
+    return FirstSection.mayName(water) && !water.isEmpty() && Dates.isDate(date)
+        ? Optional.of(new DayHeading(date, Optional.of(water), List.of()))
+        : Optional.empty();
   }
 
   /** The same, where the water may follow the date without a mark: {@code 3 Aug 2025 Rill Bay}. */

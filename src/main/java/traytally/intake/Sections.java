@@ -178,6 +178,8 @@ final class Sections {
     String first = row.cell(filled.get(0)).shown().strip();
     if (isTotal(first, filled.get(0), list)) {
       table.note(row.number(), filled.get(0), first, "begins a row of totals, which was left out.");
+    } else if (Signature.is(row)) {
+      table.note(row.number(), filled.get(0), first, "was read as a signature and left out.");
     } else if (isDayLine(row, filled)) {
       String[] parts = filled.stream().map(c -> row.cell(c).shown()).toArray(String[]::new);
       head(Cell.text(String.join(", ", parts)), filled.get(0));

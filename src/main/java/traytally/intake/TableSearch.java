@@ -112,7 +112,8 @@ final class TableSearch {
   private void noteAbove(Table table, int first) {
     for (Row row : sheet.rows().subList(0, first)) {
       List<Cell> filled = row.cells().stream().filter(c -> !c.isBlank()).toList();
-      if (filled.size() > 1 && filled.stream().anyMatch(Under::isCount)) {
+      boolean read = ToldInTitle.in(row).size() * 2 == filled.size();
+      if (filled.size() > 1 && !read && filled.stream().anyMatch(Under::isCount)) {
         int column = row.cells().indexOf(filled.get(0));
         String text = filled.get(0).shown().strip();
         table.note(row.number(), column, text, "stands above the headers and was left out.");
@@ -275,6 +276,7 @@ final class TableSearch {
     }
     nameless.say();
     ToldInTitle.fill(table);
+    DayInTitle.fill(table);
     sections.fillDown();
     new TakeApart(table).run();
     TitleLength.inherit(table, titles);
@@ -324,9 +326,13 @@ final class TableSearch {
     List<String> titles = new ArrayList<>();
     for (int i = first - 1; i >= 0 && first - i < HEADER_WITHIN; i--) {
       List<Cell> filled = sheet.rows().get(i).cells().stream().filter(c -> !c.isBlank()).toList();
-      if (filled.size() == 2 && ToldInTitle.isWord(filled.get(0).shown())) {
-        String word = filled.get(0).shown().strip().replaceAll("\\s*:$", "");
-        titles.add(word + ": " + filled.get(1).shown().strip());
+      List<String> told = filled.size() > 1 ? ToldInTitle.in(sheet.rows().get(i)) : List.of();
+      if (!told.isEmpty()) {
+        titles.addAll(told);
+        continue;
+      }
+      if (filled.size() > 1 && Pairs.areMarked(sheet.rows().get(i))) {
+        // Who fished and from where, beside the day and the water in the rows around it.
         continue;
       }
       if (filled.size() != 1) {

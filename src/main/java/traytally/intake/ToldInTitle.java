@@ -1,10 +1,12 @@
 package traytally.intake;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import traytally.sheet.Row;
 
 /** What a line over a list tells of all its rows, under its own word: {@code Water: Lime Quay}. */
 final class ToldInTitle {
@@ -27,7 +29,7 @@ final class ToldInTitle {
 
   /** Fills what no column of {@code table} tells and one of its titles does. */
   static void fill(Table table) {
-    for (String title : table.titles()) {
+    for (String title : numbersLast(table.titles())) {
       Matcher line = LINE.matcher(title);
       Optional<Field> field =
           line.matches() ? field(line.group(1), table.kind()) : Optional.empty();
@@ -38,8 +40,25 @@ final class ToldInTitle {
     }
   }
 
+  /** The titles with numbers of pegs and swims behind the names of waters. */
+  private static List<String> numbersLast(List<String> titles) {
+    return titles.stream()
+        .sorted(Comparator.comparing(title -> title.matches(".*[:=]\\s*\\d+\\p{L}?")))
+        .toList();
+  }
+
+  /**
+   * What a row over a list tells under words of lists, a line for each: {@code Water: Ossel Bay}.
+   */
+  static List<String> in(Row row) {
+    return Pairs.in(row).stream()
+        .filter(pair -> isWord(pair.word()) && !pair.value().isBlank())
+        .map(pair -> pair.word() + ": " + pair.value().shown().strip())
+        .toList();
+  }
+
   /** Whether {@code word} says what stands beside it, over a list of some kind. */
-  static boolean isWord(String word) {
+  private static boolean isWord(String word) {
     return Arrays.stream(ListKind.values()).anyMatch(kind -> field(word, kind).isPresent());
   }
 
