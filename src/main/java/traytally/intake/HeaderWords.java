@@ -84,6 +84,11 @@ final class HeaderWords {
     return WORDS.words("ignored").contains(header) || FishOff.is(header);
   }
 
+  /** Whether {@code header} is a word that stands over a column of some list. */
+  static boolean isKnown(String header) {
+    return SOME.contains(header);
+  }
+
   /** Whether {@code header} is a usual word for {@code field}. */
   static boolean isUsual(String header, Field field, ListKind kind) {
     return score(header, field, kind) >= USUAL;

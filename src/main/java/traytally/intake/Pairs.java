@@ -1,7 +1,6 @@
 package traytally.intake;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -91,12 +90,6 @@ final class Pairs {
   }
 
   static boolean isWord(String text) {
-    String folded = ColumnHeader.of(text).folded();
-    return ColumnGuess.isPassedOver(folded)
-        || Arrays.stream(ListKind.values())
-            .anyMatch(
-                kind ->
-                    Arrays.stream(Field.values())
-                        .anyMatch(f -> f.isIn(kind) && ColumnGuess.isUsual(folded, f, kind)));
+    return HeaderWords.isKnown(ColumnHeader.of(text).folded());
   }
 }

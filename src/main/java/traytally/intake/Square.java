@@ -134,7 +134,7 @@ final class Square {
 
   Optional<ColumnGuess> guess() {
     boolean other = wanted.isPresent() && wanted.get() != ListKind.BOX;
-    if (other || row.cells().size() > WIDEST) {
+    if (other || row.cells().size() > WIDEST || headsWords()) {
       return Optional.empty();
     }
     Map<Integer, Field> across = lengthsAcross();
@@ -180,6 +180,19 @@ final class Square {
     }
     return Optional.of(
         new ColumnGuess(ListKind.BOX, columns, across, why, 2 * (columns.size() + across.size())));
+  }
+
+  /** Whether headers stand below one another at its left: the list lies on its side. */
+  private boolean headsWords() {
+    int first = Pairs.filled(row).stream().findFirst().orElse(0);
+    List<Cell> below = Pairs.isWord(row.cell(first).shown()) ? under.filled(first) : List.of();
+    // Gold and clear are colours as well.
+    long words =
+        below.stream()
+            .map(Cell::shown)
+            .filter(word -> Pairs.isWord(word) && Anatomy.colourWords(word) == 0)
+            .count();
+    return words * 2 > below.size();
   }
 
   /** A column of counts under a word nobody knows belongs to the square it stands in or beside. */
