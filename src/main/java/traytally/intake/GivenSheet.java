@@ -2,6 +2,7 @@ package traytally.intake;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.IntConsumer;
@@ -20,14 +21,28 @@ import traytally.sheet.Workbook;
  * @param name the tab's name, empty for a text file
  * @param hidden whether the tab is hidden
  * @param merges its merged areas
+ * @param places where its cells stand in the sheet itself, for one whose cells were set in other
+ *     rows to be read
  */
 public record GivenSheet(
-    String file, String name, boolean hidden, List<Row> rows, List<CellRange> merges) {
+    String file,
+    String name,
+    boolean hidden,
+    List<Row> rows,
+    List<CellRange> merges,
+    Map<Address, Address> places) {
   private static final int ROWS_BETWEEN_WORDS = 1000;
 
   public GivenSheet {
     rows = PackedRows.of(rows);
     merges = List.copyOf(merges);
+    places = Map.copyOf(places);
+  }
+
+  /** A sheet whose rows stand as they were handed over. */
+  public GivenSheet(
+      String file, String name, boolean hidden, List<Row> rows, List<CellRange> merges) {
+    this(file, name, hidden, rows, merges, Map.of());
   }
 
   /**
@@ -73,6 +88,12 @@ public record GivenSheet(
   /** Every cell that stands somewhere in the sheet, most of them once. */
   List<Cell> distinct() {
     return ((PackedRows) rows).cells();
+  }
+
+  /** Where the cell of a row stands in the sheet itself. */
+  Address place(int number, int column) {
+    Address here = new Address(number, column);
+    return places.getOrDefault(here, here);
   }
 
   /** The number of a row as the spreadsheet program shows it, by its place in the sheet. */

@@ -334,7 +334,7 @@ final class HeaderSearch {
       if (!cell.isBlank()) {
         any = true;
         boolean header =
-            UNIT_ROW.matcher(cell.shown().strip()).matches()
+            isUnit(cell.shown().strip())
                 || HeaderWords.isUsual(ColumnHeader.of(cell).folded(), field, guess.kind());
         if (!mayBeWord(cell) || !header) {
           return false;
@@ -408,6 +408,11 @@ final class HeaderSearch {
   /** Whether a cell holds a number with its unit behind it, as no header does: {@code 3 takes}. */
   private static boolean isMeasured(Cell cell) {
     return cell instanceof Cell.Text text && MEASURED.matcher(text.text()).matches();
+  }
+
+  /** Whether {@code text} is a unit that stands below or beside a header. */
+  static boolean isUnit(String text) {
+    return UNIT_ROW.matcher(text).matches();
   }
 
   private static boolean mayBeWord(Cell cell) {

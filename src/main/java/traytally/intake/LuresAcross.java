@@ -6,8 +6,10 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -74,8 +76,20 @@ final class LuresAcross {
   }
 
   /** A header without the number that tells it from its like. */
-  private static String stem(ColumnHeader header) {
+  static String stem(ColumnHeader header) {
     return NUMBER.matcher(header.folded()).replaceAll("");
+  }
+
+  /** The number that tells a header from its like, if it has one. */
+  static OptionalInt number(ColumnHeader header) {
+    Matcher number = NUMBER.matcher(header.folded());
+    if (!number.find()) {
+      return OptionalInt.empty();
+    }
+    char first = number.group().strip().charAt(0);
+    int word = List.of("first", "second", "third", "fourth").indexOf(number.group().strip());
+    return OptionalInt.of(
+        word >= 0 ? word + 1 : Character.isDigit(first) ? first - '0' : first - 'a' + 1);
   }
 
   /** Whether a guess has several plastics in a row. */

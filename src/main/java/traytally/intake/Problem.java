@@ -39,11 +39,12 @@ public record Problem(
 
   static Problem of(
       GivenSheet sheet, int row, int column, String value, String problem, Severity severity) {
+    Address at = sheet.place(row, Math.max(column, 0));
     return new Problem(
         sheet.file(),
         sheet.name(),
-        row,
-        column < 0 ? "" : Address.columnLetters(column),
+        at.row(),
+        column < 0 ? "" : Address.columnLetters(at.column()),
         value,
         problem,
         severity);

@@ -43,6 +43,7 @@ final class TableSearch {
   private final Optional<ListKind> wanted;
   private final Map<String, Optional<Field>> given;
   private final LocalDate today;
+  private final Map<String, Remembered> remembered;
   private final HeaderSearch headers;
 
   TableSearch(
@@ -55,6 +56,7 @@ final class TableSearch {
     this.wanted = wanted;
     this.given = given;
     this.today = today;
+    this.remembered = remembered;
     this.headers = new HeaderSearch(sheet, wanted, given, remembered);
   }
 
@@ -63,6 +65,14 @@ final class TableSearch {
     Optional<GivenSheet> messages = Chat.messages(sheet);
     if (messages.isPresent()) {
       return new TableSearch(messages.get(), wanted, given, Map.of(), today).tables();
+    }
+    Optional<Cards> cards = Cards.of(sheet, wanted, given);
+    if (cards.isPresent()) {
+      List<Table> lists =
+          new TableSearch(cards.get().sheet(), Optional.of(cards.get().kind()), given, remembered, today)
+              .tables();
+      cards.get().tell(sheet, lists);
+      return lists;
     }
     Optional<GivenSheet> apart =
         wanted.filter(kind -> kind != ListKind.BOX).isEmpty()
