@@ -20,7 +20,8 @@ import traytally.sheet.Row;
 
 /**
  * Outings, fished or planned, that do not stand in rows: a card of lines for each, or a column for
- * each beside the words that say what its cells tell.
+ * each beside the words that say what its cells tell; and plastics on cards with several words a
+ * line.
  *
  * @param sheet the same under a row of headers, an outing a row
  * @param kind what they tell of
@@ -164,7 +165,9 @@ record Cards(GivenSheet sheet, ListKind kind, List<Remark> remarks, String how) 
     private boolean mayBe(ListKind kind) {
       return switch (kind) {
         case TRIPS, PLAN -> true;
-        case BOX, PRICES -> false;
+        // Of one word a line they are read as a list with its headers down its side.
+        case BOX -> lines.severalInRow() && repeated.isEmpty();
+        case PRICES -> false;
       };
     }
 
