@@ -20,7 +20,7 @@ record ColumnHeader(String text, String folded, Optional<String> unit) {
       Pattern.compile("(.+?)\\s*[(\\[]\\s*(?:in )?(" + UNITS + ")\\.?\\s*[)\\]]\\s*\\*?");
   private static final Pattern TRAILING =
       Pattern.compile(
-          "(?!rods? (?:hours|hrs)$)(.+?)(?:(?:,| -| in|/)?\\s+(?:in )?|/\\s*)"
+          "(?!(?:rods?|how many) (?:hours|hrs)$)(.+?)(?:(?:,| -| in|/)?\\s+(?:in )?|/\\s*)"
               + "(mm|cm|inches|inch|ins|\"|€|£|\\$|eur|gbp|usd|hours|hrs)\\.?");
 
   /** In is a unit behind a length alone: what is in a pack is not. */

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
@@ -183,7 +184,9 @@ final class HeaderSearch {
         return Optional.of(new Start(index, index, headers(row), shops.get()));
       }
     }
-    return looksLikeHeader(below) && below.cells().stream().noneMatch(HeaderSearch::isBroken)
+    return looksLikeHeader(below)
+            && below.cells().stream().noneMatch(HeaderSearch::isBroken)
+            && !countsUnder(row, below)
         ? twoRows(index, one.map(o -> o.guess().score()).orElse(0)).or(() -> one)
         : one;
   }
@@ -256,7 +259,15 @@ final class HeaderSearch {
             .map(guess -> LuresAcross.withCounts(guess, headers, under))
             .map(fish::in)
             .map(guess -> LuresAcross.in(guess, headers));
-    return byContent(best, headers, under).or(() -> best).filter(guess -> mayBeLures(guess, under));
+    return byContent(best, headers, under)
+        .or(() -> best)
+        .filter(guess -> mayBeLures(guess, under))
+        .filter(guess -> !isTitleOfLines(headers, under));
+  }
+
+  /** Whether what reads as two headers stands over lines of one cell: a title with a comma. */
+  private boolean isTitleOfLines(List<ColumnHeader> headers, Under under) {
+    return headers.size() == 2 && wanted.isEmpty() && given.isEmpty() && under.isOfLines();
   }
 
   /** Whether a list that tells no length has colours, or shapes, in its cells. */
@@ -354,6 +365,14 @@ final class HeaderSearch {
       under |= !cell.isBlank() && above.cell(column).isBlank();
     }
     return under;
+  }
+
+  /** Whether a number stands right under a word for a count: it is one, and heads nothing. */
+  private static boolean countsUnder(Row above, Row below) {
+    return IntStream.range(0, below.cells().size())
+        .filter(c -> Numbers.parse(Numbers.plain(below.cell(c).shown())).isPresent())
+        .mapToObj(column -> ColumnHeader.of(above.cell(column)).folded())
+        .anyMatch(header -> HeaderWords.isUsual(header, Field.PIECES, ListKind.BOX));
   }
 
   private static boolean isLure(ColumnGuess guess, int column) {

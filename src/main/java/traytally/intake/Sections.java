@@ -18,7 +18,8 @@ final class Sections {
       Pattern.compile(
           "(?:grand |sub ?-?|(?:trip|day|days|session|month|season|year|tray|box) )?totals?\\b.*"
               + "|[^,;]{1,30} (?:grand |sub ?-?)?totals?|(?:stock |box |tray |total )?(?:value|worth)"
-              + "|sum|sums|all|in all|all together|altogether|overall"
+              + "|sum|sums|all|in all|all together|altogether|overall|all told|the lot|everything"
+              + "|(?:the )?whole (?:lot|box|tray|list|collection)"
               + "|(?:(?:all|whole|full|the whole|in the) )?(?:season|year)"
               + "|\\d+ (?:in (?:the|all|total)|left in|altogether|all told)\\b.*");
 
@@ -183,7 +184,8 @@ final class Sections {
     } else if (isDayLine(row, filled)) {
       String[] parts = filled.stream().map(c -> row.cell(c).shown()).toArray(String[]::new);
       head(Cell.text(String.join(", ", parts)), filled.get(0));
-    } else if ((filled.size() == 1 || isNameless(row, filled, list)) && isSumOfAbove(list)) {
+    } else if ((filled.size() == 1 || isNameless(row, filled, list) || isOfShape(list))
+        && isSumOfAbove(list)) {
       table.note(row.number(), filled.get(0), first, "is the sum of the counts above: left out.");
       summed = table.rows().size();
     } else if (filled.size() == 1 && isHeading(row.cell(filled.get(0)), list, next)) {
@@ -240,6 +242,18 @@ final class Sections {
         && table.rows().size() - summed > 1
         && filled.stream()
             .allMatch(c -> Numbers.parse(Numbers.plain(row.cell(c).shown())).isPresent());
+  }
+
+  /** Whether a row lacks the colour and the length of all above it, so that it may be their sum. */
+  private boolean isOfShape(ListRow list) {
+    return table.guess().has(Field.COLOUR)
+        && table.guess().has(Field.LENGTH)
+        && list.isBlank(Field.COLOUR)
+        && list.isBlank(Field.LENGTH)
+        && table.rows().size() - summed > 1
+        && table.rows().stream()
+            .skip(summed)
+            .noneMatch(row -> row.isBlank(Field.COLOUR) || row.isBlank(Field.LENGTH));
   }
 
   private static int count(ListRow row) {

@@ -27,6 +27,11 @@ final class SeveralInOne {
       Pattern.compile(
           "\\s*,\\s*+(?=\\D)|\\s*,\\s++(?=\\d[\\d.,/ ]*(?:\"|''|mm|cm|in|inch|inches)[\\s-])");
 
+  private static final Pattern LOST_IN_BRACKETS = Pattern.compile("\\((\\d{1,2})\\)");
+
+  private static final Pattern LOST_BEHIND =
+      Pattern.compile("\\s*(?:\\bx ?|\\(x? ?|: ?)(\\d{1,2})\\b\\)?(?! ?(?:mm|cm|in\\b|\"))");
+
   private static final Pattern SHAPES =
       Pattern.compile("\\s*(?:[,;&|\n]|\\s\\+\\s|\\band\\b|\\bthen\\b)\\s*");
 
@@ -92,11 +97,17 @@ final class SeveralInOne {
     table.rows().addAll(rows);
   }
 
-  /** The cell of lures, the losses in brackets behind each as words. */
+  /** The cell of lures, with the losses that stand behind each as a number told in words. */
   private String lures(ListRow row) {
     String text = row.place(Field.BODY).cell().shown();
-    return table.header(Field.BODY).filter(ColumnHeader::saysLost).isPresent()
-        ? text.replaceAll("\\((\\d{1,2})\\)", " lost $1")
+    Optional<ColumnHeader> header = table.header(Field.BODY);
+    if (header
+        .filter(h -> HeaderWords.isUsual(h.folded(), Field.LOST, ListKind.TRIPS))
+        .isPresent()) {
+      return LOST_BEHIND.matcher(text).replaceAll(" lost $1");
+    }
+    return header.filter(ColumnHeader::saysLost).isPresent()
+        ? LOST_IN_BRACKETS.matcher(text).replaceAll(" lost $1")
         : text;
   }
 

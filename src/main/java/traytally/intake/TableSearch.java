@@ -69,7 +69,8 @@ final class TableSearch {
     Optional<Cards> cards = Cards.of(sheet, wanted, given);
     if (cards.isPresent()) {
       List<Table> lists =
-          new TableSearch(cards.get().sheet(), Optional.of(cards.get().kind()), given, remembered, today)
+          new TableSearch(
+                  cards.get().sheet(), Optional.of(cards.get().kind()), given, remembered, today)
               .tables();
       cards.get().tell(sheet, lists);
       return lists;

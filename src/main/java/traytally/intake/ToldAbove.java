@@ -21,6 +21,8 @@ final class ToldAbove {
   private static final Pattern SHAPE_TITLE =
       Pattern.compile("\\p{L}[\\p{L}'-]*(?: \\p{L}[\\p{L}'-]*)?:?");
 
+  private static final Pattern DASH = Pattern.compile("\\s+[-–—]\\s+|\\s*:\\s+");
+
   private static final Set<String> DITTO =
       Set.of("\"", "''", "do", "do.", "ditto", "\"\"", "〃", "same", "-\"-", "as above");
 
@@ -146,7 +148,9 @@ final class ToldAbove {
     Optional<String> name =
         (field == Field.SHOP
                 ? titles.stream().flatMap(title -> FirstSection.nameIn(title).stream())
-                : titles.stream().filter(t -> t.length() < LONGEST && Anatomy.bodyWords(t) > 0))
+                : titles.stream()
+                    .filter(t -> t.length() < LONGEST && Anatomy.bodyWords(t) > 0)
+                    .map(ToldAbove::withoutRemark))
             .findFirst();
     boolean all = untold.size() == table.rows().size();
     if (name.isEmpty() && all && field == Field.BODY && Anatomy.bodyWords(tab) == 0) {
@@ -158,6 +162,12 @@ final class ToldAbove {
     if (name.isPresent()) {
       table.inherit(field, name.get(), name.get(), "The " + field.word(), untold);
     }
+  }
+
+  /** {@code Paddle - what is in the tray} as the shape alone. */
+  private static String withoutRemark(String title) {
+    String first = DASH.split(title, 2)[0];
+    return Anatomy.bodyWords(first) > 0 ? first : title;
   }
 
   /** A word or two right above a square that is not the first thing on its sheet. */

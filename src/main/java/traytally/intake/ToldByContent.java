@@ -38,10 +38,23 @@ final class ToldByContent {
   /** The same guess, with what it lacked and the cells tell. */
   ColumnGuess in(ColumnGuess guess) {
     ColumnGuess told = guess;
+    int lost = told.columns().getOrDefault(Field.LOST, -1);
+    boolean lureless = !told.has(Field.BODY) && !told.has(Field.COLOUR);
+    if (told.kind() == ListKind.TRIPS && lureless && lost >= 0 && namesLures(lost)) {
+      told = told.moving(Field.LOST, Field.BODY, "names the lures lost");
+    }
     if (!told.has(Field.BODY) && !told.across().containsValue(Field.BODY)) {
       // A log without a column of lures may tell all that was used in one cell.
-      boolean whole = told.kind() == ListKind.TRIPS && !told.has(Field.COLOUR);
-      told = with(told, Field.BODY, text -> whole ? Anatomy.bodyWords(text) > 0 : shapes(text) > 0);
+      boolean alone = !told.has(Field.COLOUR) && !told.across().containsValue(Field.COLOUR);
+      boolean all = alone && told.kind() == ListKind.TRIPS;
+      told =
+          with(
+              told,
+              Field.BODY,
+              text ->
+                  shapes(text) > 0
+                      || (all && Anatomy.bodyWords(text) > 0)
+                      || (alone && Anatomy.of(text).isWhole()));
     }
     if (!told.has(Field.COLOUR) && !told.across().containsValue(Field.COLOUR)) {
       told = with(told, Field.COLOUR, text -> shapes(text) < 0);
@@ -127,6 +140,10 @@ final class ToldByContent {
         .findFirst()
         .map(column -> guess.taking(Field.LENGTH, column, "holds lengths"))
         .orElse(guess);
+  }
+
+  private boolean namesLures(int column) {
+    return !under.filled(column).isEmpty() && mostly(column, text -> Anatomy.bodyWords(text) > 0);
   }
 
   private boolean isUnread(ColumnGuess guess, int column) {

@@ -33,7 +33,11 @@ final class ToldInTitle {
       Matcher line = LINE.matcher(title);
       Optional<Field> field =
           line.matches() ? field(line.group(1), table.kind()) : Optional.empty();
-      if (field.isPresent() && !table.tells(field.get())) {
+      boolean numbered = field.equals(Optional.of(Field.WATER)) && numbersWaters(table);
+      if (numbered) {
+        table.passOver(Field.WATER, "passed over: numbers, and the title tells the water");
+      }
+      if (field.isPresent() && (numbered || !table.tells(field.get()))) {
         table.inherit(
             field.get(), line.group(2).strip(), title, "The " + field.get().word(), table.rows());
       }
@@ -55,6 +59,12 @@ final class ToldInTitle {
         .filter(pair -> isWord(pair.word()) && !pair.value().isBlank())
         .map(pair -> pair.word() + ": " + pair.value().shown().strip())
         .toList();
+  }
+
+  /** Whether a column read as waters holds nothing but numbers, as of pegs. */
+  private static boolean numbersWaters(Table table) {
+    return table.guess().has(Field.WATER)
+        && table.rows().stream().allMatch(row -> row.text(Field.WATER).matches("\\d*"));
   }
 
   /** Whether {@code word} says what stands beside it, over a list of some kind. */

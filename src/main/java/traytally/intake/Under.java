@@ -17,6 +17,9 @@ final class Under {
   /** The share of a column's cells that must be of one kind: more than half (an assumption). */
   private static final double MOST = 0.5;
 
+  /** Fewer lines may be remarks below a list that is empty (an assumption). */
+  private static final int FEWEST_LINES = 3;
+
   private static final Pattern MONEY =
       Pattern.compile("[€£$]\\s*\\d+(?:[.,]\\d{2})?|\\d+(?:[.,]\\d{2})?\\s*[€£$]|\\d{1,3}p");
 
@@ -24,6 +27,7 @@ final class Under {
   private static final Currency EURO = Currency.getInstance("EUR");
 
   private final GivenSheet sheet;
+  private final int first;
   private int next;
   // Looked at when first asked for: most rows that may be a header are none.
   private final List<Row> rows = new ArrayList<>();
@@ -31,6 +35,7 @@ final class Under {
   /** The rows of {@code sheet} from the one at {@code first} on. */
   Under(GivenSheet sheet, int first) {
     this.sheet = sheet;
+    this.first = first;
     this.next = first;
   }
 
@@ -43,6 +48,11 @@ final class Under {
       }
     }
     return rows;
+  }
+
+  /** Whether a few rows at least follow, and none of more than one cell. */
+  boolean isOfLines() {
+    return rows().isEmpty() && sheet.rows().size() - first >= FEWEST_LINES;
   }
 
   /** The cells of a column that hold something. */
