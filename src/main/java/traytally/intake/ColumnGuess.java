@@ -52,6 +52,9 @@ record ColumnGuess(
   /** Beside a count, what is left now, and no price. */
   private static final List<String> NOW = List.of("now");
 
+  /** Of a piece, beside what one has of each. */
+  private static final List<String> EACH = List.of("each", "cost each", "price ea", "ea");
+
   /** A count, where nothing else in a list of plastics is one. */
   private static final String NUMBER = "n";
 
@@ -194,6 +197,7 @@ record ColumnGuess(
         && !has(Field.SHOP)
         && (isUnder(Field.PACK_SIZE, HeaderWords.of("prices.pack size"), headers)
             || isUnder(Field.PACK_PRICE, NOW, headers)
+            || (isUnder(Field.PACK_PRICE, EACH, headers) && !has(Field.PACK_SIZE))
             || isUnder(Field.IN_STOCK, HELD, headers))
         && of(headers, ListKind.BOX, Map.of()).isComplete();
   }

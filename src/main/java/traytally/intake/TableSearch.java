@@ -7,6 +7,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import traytally.intake.HeaderSearch.Remembered;
 import traytally.intake.HeaderSearch.Start;
@@ -254,7 +255,10 @@ final class TableSearch {
       boolean fresh = gap || titled;
       titled = gap && isTitle(row);
       last = row.number();
-      if (isTitle(row) && following.filter(f -> endsAt(table, row, f, gap)).isPresent()) {
+      next = nextDay(table, start, i);
+      if (next.isEmpty()
+          && isTitle(row)
+          && following.filter(f -> endsAt(table, row, f, gap)).isPresent()) {
         next = headers.at(i + 1);
       }
       if (next.isPresent()) {
@@ -372,6 +376,22 @@ final class TableSearch {
             ? table.kind() == ListKind.BOX && table.guess().has(Field.BODY)
             : gap && HeaderSearch.mayBe(below, true))
         && title.cells().stream().noneMatch(cell -> Sections.isTray(cell.shown().strip()));
+  }
+
+  /** The log of the next day where the lines of its card begin at {@code index}. */
+  private Optional<Start> nextDay(Table table, Start start, int index) {
+    if (table.kind() != ListKind.TRIPS || table.guess().has(Field.DATE)) {
+      return Optional.empty();
+    }
+    OptionalInt below = DayLines.below(sheet, index);
+    if (below.isEmpty()) {
+      return Optional.empty();
+    }
+    int first = below.getAsInt();
+    return headers
+        .at(first)
+        .filter(s -> s.guess().kind() == ListKind.TRIPS)
+        .or(() -> Optional.of(new Start(first, first - 1, start.headers(), start.guess())));
   }
 
   private boolean repeatsHeader(Table table, Row row) {

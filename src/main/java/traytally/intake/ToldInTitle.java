@@ -67,6 +67,14 @@ final class ToldInTitle {
         && table.rows().stream().allMatch(row -> row.text(Field.WATER).matches("\\d*"));
   }
 
+  /** Whether such a line tells a day. */
+  static boolean isDay(String title) {
+    Matcher line = LINE.matcher(title);
+    return line.matches()
+        && field(line.group(1), ListKind.TRIPS).filter(f -> f == Field.DATE).isPresent()
+        && Dates.isDate(line.group(2));
+  }
+
   /** Whether {@code word} says what stands beside it, over a list of some kind. */
   private static boolean isWord(String word) {
     return Arrays.stream(ListKind.values()).anyMatch(kind -> field(word, kind).isPresent());
