@@ -67,6 +67,13 @@ final class TableSearch {
     if (messages.isPresent()) {
       return new TableSearch(messages.get(), wanted, given, Map.of(), today).tables();
     }
+    Optional<GivenSheet> closedUp = AlignedTabs.closedUp(sheet);
+    if (closedUp.isPresent()) {
+      List<Table> lists =
+          new TableSearch(closedUp.get(), wanted, given, remembered, today).tables();
+      lists.forEach(list -> list.assume("Several tabs between two cells were read as one."));
+      return lists;
+    }
     Optional<Cards> cards = Cards.of(sheet, wanted, given);
     if (cards.isPresent()) {
       List<Table> lists =
