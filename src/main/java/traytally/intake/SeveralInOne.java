@@ -125,7 +125,18 @@ final class SeveralInOne {
   /** The parts of the cell, if every one of them names a plastic. */
   private static List<Part> parts(String text) {
     String[] pieces = PARTS.split(text.strip());
-    return whole(pieces.length > 1 ? pieces : COMMAS.split(text));
+    List<Part> parts = whole(pieces.length > 1 ? pieces : COMMAS.split(text));
+    return parts.isEmpty() && pieces.length == 1 ? alone(text) : parts;
+  }
+
+  /**
+   * The one plastic of a cell that says in words how long it was fished, or that it caught none.
+   */
+  private static List<Part> alone(String text) {
+    StintLine line = StintLine.of(text);
+    return line.isStint() && line.left().isEmpty() && line.fishLost().isEmpty()
+        ? List.of(new Part(line.plastic(), line.told()))
+        : List.of();
   }
 
   /** The numbers that {@code text} tells with their words: {@code 3 takes, lost 1}. */
@@ -138,7 +149,7 @@ final class SeveralInOne {
   private static List<Part> whole(String[] pieces) {
     List<Part> parts = new ArrayList<>();
     for (String piece : pieces) {
-      StintCounts counts = StintCounts.of(piece);
+      StintCounts counts = StintCounts.of(TimeWithin.inMinutes(Numbers.plain(piece)));
       String rest = counts.rest().replace(StintCounts.TAKEN, ' ').toLowerCase(Locale.ROOT);
       Anatomy plastic =
           Anatomy.of(rest.replaceAll("\\(\\s*[,;]*\\s*\\)", " ").replaceAll("[\\s,:(\\-]+$", ""));

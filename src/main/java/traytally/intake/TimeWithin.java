@@ -79,10 +79,10 @@ record TimeWithin(Optional<String> minutes, String words, boolean guess, String 
         .orElse(new TimeWithin(Optional.empty(), "", false, text));
   }
 
-  /** {@code text}, already plain, with every time in it as so many minutes. */
+  /** {@code text}, already plain, with every time in it that is no guess as so many minutes. */
   static String inMinutes(String text) {
     TimeWithin within = of(text);
-    if (within.minutes().isEmpty()) {
+    if (within.minutes().isEmpty() || within.guess()) {
       return text;
     }
     int start = text.indexOf(within.words());
