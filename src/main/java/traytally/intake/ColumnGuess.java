@@ -1,5 +1,6 @@
 package traytally.intake;
 
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashMap;
@@ -8,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import traytally.intake.Candidates.Candidate;
 
 /**
@@ -29,8 +31,9 @@ record ColumnGuess(
   static final String AS_SAID = "as you said";
 
   ColumnGuess {
-    columns = Map.copyOf(columns);
-    across = Map.copyOf(across);
+    // In the order of fields and columns, so that what is said of them stands in one order too.
+    columns = Collections.unmodifiableSortedMap(new TreeMap<>(columns));
+    across = Collections.unmodifiableSortedMap(new TreeMap<>(across));
     why = Map.copyOf(why);
   }
 

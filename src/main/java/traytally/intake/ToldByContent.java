@@ -44,17 +44,12 @@ final class ToldByContent {
       told = told.moving(Field.LOST, Field.BODY, "names the lures lost");
     }
     if (!told.has(Field.BODY) && !told.across().containsValue(Field.BODY)) {
-      // A log without a column of lures may tell all that was used in one cell.
+      // A list without a column of colours may tell the whole plastic, or all that was used, in
+      // one.
       boolean alone = !told.has(Field.COLOUR) && !told.across().containsValue(Field.COLOUR);
-      boolean all = alone && told.kind() == ListKind.TRIPS;
       told =
           with(
-              told,
-              Field.BODY,
-              text ->
-                  shapes(text) > 0
-                      || (all && Anatomy.bodyWords(text) > 0)
-                      || (alone && Anatomy.of(text).isWhole()));
+              told, Field.BODY, text -> shapes(text) > 0 || (alone && Anatomy.bodyWords(text) > 0));
     }
     if (!told.has(Field.COLOUR) && !told.across().containsValue(Field.COLOUR)) {
       told = with(told, Field.COLOUR, text -> shapes(text) < 0);
