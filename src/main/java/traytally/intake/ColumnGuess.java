@@ -1,5 +1,6 @@
 package traytally.intake;
 
+import java.util.Collection;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -54,9 +55,6 @@ record ColumnGuess(
 
   /** Beside a count, what is left now, and no price. */
   private static final List<String> NOW = List.of("now");
-
-  /** Of a piece, beside what one has of each. */
-  private static final List<String> EACH = List.of("each", "cost each", "price ea", "ea");
 
   /** A count, where nothing else in a list of plastics is one. */
   private static final String NUMBER = "n";
@@ -200,12 +198,12 @@ record ColumnGuess(
         && !has(Field.SHOP)
         && (isUnder(Field.PACK_SIZE, HeaderWords.of("prices.pack size"), headers)
             || isUnder(Field.PACK_PRICE, NOW, headers)
-            || (isUnder(Field.PACK_PRICE, EACH, headers) && !has(Field.PACK_SIZE))
+            || (isUnder(Field.PACK_PRICE, PriceList.EACH, headers) && !has(Field.PACK_SIZE))
             || isUnder(Field.IN_STOCK, HELD, headers))
         && of(headers, ListKind.BOX, Map.of()).isComplete();
   }
 
-  private boolean isUnder(Field field, List<String> words, List<ColumnHeader> headers) {
+  private boolean isUnder(Field field, Collection<String> words, List<ColumnHeader> headers) {
     return Optional.ofNullable(columns.get(field))
         .map(column -> headers.get(column).folded())
         .filter(words::contains)

@@ -28,16 +28,18 @@ import traytally.sheet.Cell;
 final class PriceList {
   private static final int SLOWEST_DAYS = 365;
 
-  /** Headers of a price for one piece. */
   private static final Set<String> LARGE_UNITS =
       Set.of("EUR", "GBP", "USD", "CHF", "AUD", "CAD", "NZD");
 
   /** No pack of soft plastics costs more in such a currency (an assumption). */
   private static final BigDecimal DEAREST = new BigDecimal("300");
 
-  private static final Set<String> EACH =
+  /** Headers of a price for one piece. */
+  static final Set<String> EACH =
       Set.of(
           "each",
+          "ea",
+          "price ea",
           "price each",
           "each price",
           "cost each",
