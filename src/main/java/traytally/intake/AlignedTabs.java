@@ -3,7 +3,6 @@ package traytally.intake;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import traytally.sheet.Cell;
 import traytally.sheet.Row;
 
 /** A text whose columns were lined up with more tabs behind the shorter words. */
@@ -21,15 +20,15 @@ final class AlignedTabs {
     if (!sheet.name().isEmpty() || sheet.rows().size() > LONGEST) {
       return Optional.empty();
     }
-    List<Row> full = sheet.rows().stream().filter(row -> filled(row).size() > 1).toList();
+    List<Row> full = sheet.rows().stream().filter(row -> row.filled().size() > 1).toList();
     if (full.size() < FEWEST
-        || filled(full.get(0)).size() < FEWEST
-        || !full.stream().allMatch(row -> filled(row).size() == filled(full.get(0)).size())
+        || full.get(0).filled().size() < FEWEST
+        || !full.stream().allMatch(row -> row.filled().size() == full.get(0).filled().size())
         || full.stream().noneMatch(row -> standsBeside(row, full.get(0)))) {
       return Optional.empty();
     }
     List<Row> rows = new ArrayList<>();
-    sheet.rows().forEach(row -> rows.add(new Row(row.number(), filled(row), row.hidden())));
+    sheet.rows().forEach(row -> rows.add(new Row(row.number(), row.filled(), row.hidden())));
     return Optional.of(new GivenSheet(sheet.file(), sheet.name(), sheet.hidden(), rows, List.of()));
   }
 
@@ -42,9 +41,5 @@ final class AlignedTabs {
       }
     }
     return false;
-  }
-
-  private static List<Cell> filled(Row row) {
-    return row.cells().stream().filter(cell -> !cell.isBlank()).toList();
   }
 }

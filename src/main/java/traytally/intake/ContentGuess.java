@@ -251,7 +251,7 @@ final class ContentGuess {
   }
 
   private static boolean isHeading(Row row) {
-    List<Cell> filled = row.cells().stream().filter(c -> !c.isBlank()).toList();
+    List<Cell> filled = row.filled();
     return filled.size() == 1 && Anatomy.bodyWords(filled.get(0).shown()) > 0;
   }
 

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import traytally.intake.Problem.Severity;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
 
@@ -191,20 +190,16 @@ final class DiaryLines {
     }
     stint
         .guess()
-        .ifPresent(words -> guess(line, words, stint.told().getOrDefault(Field.MINUTES, "")));
+        .ifPresent(
+            words ->
+                table.guess(row.number(), words, stint.told().getOrDefault(Field.MINUTES, "")));
     stint
         .fishLost()
         .ifPresent(words -> note(line, words, "is of fish that got off, and no piece."));
-    said.add("What a cell tells of its plastic beside the name was read as its stint.");
+    said.add(SeveralInOne.BESIDE_ITS_NAME);
   }
 
   private void note(Line line, String words, String what) {
     table.note(sheet.rows().get(line.place()).number(), 0, words, what);
-  }
-
-  private void guess(Line line, String words, String minutes) {
-    int number = sheet.rows().get(line.place()).number();
-    String what = "is a guess: taken as " + minutes + " minutes.";
-    table.say(Problem.of(sheet, number, 0, words, what, Severity.APPROXIMATE));
   }
 }

@@ -101,7 +101,7 @@ final class HeaderSearch {
 
   private boolean isOfList(int index, int before) {
     Row row = sheet.rows().get(index - before);
-    List<Cell> filled = row.cells().stream().filter(c -> !c.isBlank()).toList();
+    List<Cell> filled = row.filled();
     return row.number() == sheet.rows().get(index).number() - before
         && filled.size() > 2
         && filled.stream().anyMatch(Under::isCount)

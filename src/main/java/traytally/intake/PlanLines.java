@@ -10,7 +10,6 @@ import java.util.OptionalInt;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import traytally.intake.Problem.Severity;
 import traytally.sheet.Cell;
 import traytally.sheet.Row;
 
@@ -158,8 +157,7 @@ final class PlanLines {
         .minutes()
         .ifPresent(minutes -> row.put(Field.HOURS, Cell.text(minutes + " min"), 0));
     if (line.time().guess()) {
-      String what = "is a guess: taken as " + line.time().minutes().orElse("") + " minutes.";
-      table.say(Problem.of(sheet, number, 0, line.time().words(), what, Severity.APPROXIMATE));
+      table.guess(number, line.time().words(), line.time().minutes().orElse(""));
     }
     line.words().forEach(word -> tell(word, row));
     table.rows().add(row);

@@ -20,6 +20,9 @@ import traytally.sheet.Cell;
  * never shared out: the cell must tell whose they are, unless there were none.
  */
 final class SeveralInOne {
+  static final String BESIDE_ITS_NAME =
+      "What a cell tells of its plastic beside the name was read as its stint.";
+
   private static final Pattern PARTS = Pattern.compile("\\s*(?:;|\\n|\\|| \\+ | then )\\s*");
 
   /** No comma within a number; behind a blank a length may begin the next plastic. */
@@ -188,7 +191,7 @@ final class SeveralInOne {
     shareCasts(row.place(Field.CASTS), rows);
     table.assume(
         parts.size() == 1
-            ? "What a cell tells of its plastic beside the name was read as its stint."
+            ? BESIDE_ITS_NAME
             : "Rows that name several plastics were split, one stint a plastic.");
     return rows;
   }

@@ -17,7 +17,7 @@ final class Signature {
 
   /** Whether a row is one: words alone, each of somebody who signs or a name beside it. */
   static boolean is(Row row) {
-    List<Cell> filled = row.cells().stream().filter(cell -> !cell.isBlank()).toList();
+    List<Cell> filled = row.filled();
     return !filled.isEmpty()
         && SIGNED.matcher(filled.get(0).shown().strip()).matches()
         && filled.stream().noneMatch(Under::isCount)

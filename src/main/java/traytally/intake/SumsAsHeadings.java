@@ -93,7 +93,7 @@ final class SumsAsHeadings {
   }
 
   private static Optional<Line> line(Row row) {
-    List<Cell> filled = row.cells().stream().filter(cell -> !cell.isBlank()).toList();
+    List<Cell> filled = row.filled();
     if (filled.size() != 2 || !(filled.get(0) instanceof Cell.Text)) {
       return Optional.empty();
     }

@@ -182,6 +182,12 @@ final class Table {
     }
   }
 
+  /** Reports the time in {@code words} of a line that was taken as the least it may be. */
+  void guess(int row, String words, String minutes) {
+    String what = "is a guess: taken as " + minutes + " minutes.";
+    say(Problem.of(sheet, row, 0, words, what, Severity.APPROXIMATE));
+  }
+
   void note(int row, int column, String value, String what) {
     problems.add(Problem.of(sheet, row, column, value, what, Severity.NOTE));
   }

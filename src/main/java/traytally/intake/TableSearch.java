@@ -130,7 +130,7 @@ final class TableSearch {
   /** Says which rows over the headers look like rows of the list, and are not read as such. */
   private void noteAbove(Table table, int first) {
     for (Row row : sheet.rows().subList(0, first)) {
-      List<Cell> filled = row.cells().stream().filter(c -> !c.isBlank()).toList();
+      List<Cell> filled = row.filled();
       boolean read = ToldInTitle.in(row).size() * 2 == filled.size();
       if (filled.size() > 1 && !read && filled.stream().anyMatch(Under::isCount)) {
         int column = row.cells().indexOf(filled.get(0));
@@ -244,6 +244,7 @@ final class TableSearch {
     table.under(titles);
     table.beginAt(start.last() + 1);
     Sections sections = new Sections(table, titles);
+    List<String> ofTwo = headerRows(start);
     List<Row> rows = sheet.rows();
     int last = start.last() < 0 ? 0 : rows.get(start.last()).number();
     Optional<Start> next = Optional.empty();
@@ -271,7 +272,8 @@ final class TableSearch {
       if (next.isPresent()) {
         break;
       }
-      if (repeatsHeader(table, row) || repeatsRows(start, row)) {
+      if (repeatsHeader(table, row)
+          || (!ofTwo.isEmpty() && ofTwo.contains(NoteLines.words(row, "|")))) {
         table.assume("A header row that stands again was passed over.");
       } else {
         next = HeaderSearch.mayBe(row, fresh) ? headers.at(i) : Optional.empty();
@@ -347,7 +349,7 @@ final class TableSearch {
   private List<String> titles(int first) {
     List<String> titles = new ArrayList<>();
     for (int i = first - 1; i >= 0 && first - i < HEADER_WITHIN; i--) {
-      List<Cell> filled = sheet.rows().get(i).cells().stream().filter(c -> !c.isBlank()).toList();
+      List<Cell> filled = sheet.rows().get(i).filled();
       List<String> told = filled.size() > 1 ? ToldInTitle.in(sheet.rows().get(i)) : List.of();
       if (!told.isEmpty()) {
         titles.addAll(told);
@@ -416,11 +418,13 @@ final class TableSearch {
             .allMatch(c -> row.cell(c).shown().strip().equals(table.headers().get(c).text()));
   }
 
-  /** Whether a row is one of the two that a header of two rows takes. */
-  private boolean repeatsRows(Start start, Row row) {
+  /** The rows of a header that takes two, as they read: either may stand again. */
+  private List<String> headerRows(Start start) {
     return start.last() > start.first()
-        && sheet.rows().subList(start.first(), start.last() + 1).stream()
-            .anyMatch(header -> NoteLines.words(header, "|").equals(NoteLines.words(row, "|")));
+        ? sheet.rows().subList(start.first(), start.last() + 1).stream()
+            .map(row -> NoteLines.words(row, "|"))
+            .toList()
+        : List.of();
   }
 
   private static boolean stands(Cell cell, ColumnHeader header) {

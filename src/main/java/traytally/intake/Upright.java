@@ -105,7 +105,7 @@ final class Upright {
 
   /** What a row tells and under which header, if it is a line of a card. */
   private static Optional<Map.Entry<String, Cell>> line(Row row) {
-    List<Cell> filled = row.cells().stream().filter(cell -> !cell.isBlank()).toList();
+    List<Cell> filled = row.filled();
     if (filled.isEmpty() || !(filled.get(0) instanceof Cell.Text)) {
       return Optional.empty();
     }

@@ -28,6 +28,11 @@ public record Row(int number, List<Cell> cells, boolean hidden, boolean struck) 
     return column < cells.size() ? cells.get(column) : Cell.blank();
   }
 
+  /** The cells that hold something, from left to right. */
+  public List<Cell> filled() {
+    return cells.stream().filter(cell -> !cell.isBlank()).toList();
+  }
+
   /** Where the cell of a column counted from 0 stands. */
   public Address address(int column) {
     return new Address(number, column);
